@@ -48,7 +48,9 @@ function spdOf(name: string): (nm: number) => number {
   };
 }
 function cmfOf(file: string): Map<number, [number, number, number]> {
-  return new Map(rows(file).map((r) => [Number(r['wavelength_nm']), [Number(r['x']), Number(r['y']), Number(r['z'])]]));
+  return new Map(
+    rows(file).map((r) => [Number(r['wavelength_nm']), [Number(r['x']), Number(r['y']), Number(r['z'])]]),
+  );
 }
 const cmfs = { '2deg': cmfOf('cie1931_2deg_1nm.csv'), '10deg': cmfOf('cie1964_10deg_1nm.csv') } as const;
 
@@ -80,7 +82,8 @@ console.log(`largest departure from the known D65 weights: ${worst.toFixed(5)}`)
 if (worst > 0.005) throw new Error('the E2022 code does not reproduce the D65 table');
 
 const lines = Object.entries(out).map(
-  ([name, t]) => `  '${name}': {\n    x: [${t.x.join(', ')}],\n    y: [${t.y.join(', ')}],\n    z: [${t.z.join(', ')}],\n  },`,
+  ([name, t]) =>
+    `  '${name}': {\n    x: [${t.x.join(', ')}],\n    y: [${t.y.join(', ')}],\n    z: [${t.z.join(', ')}],\n  },`,
 );
 writeFileSync(
   new URL('../src/colour/tables/tristimulus-weights-10nm.ts', import.meta.url),

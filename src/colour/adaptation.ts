@@ -20,7 +20,11 @@ const M_INV = [
 type Three = readonly [number, number, number];
 
 function times(m: readonly Three[], v: Three): [number, number, number] {
-  return [0, 1, 2].map((i) => m[i]![0] * v[0] + m[i]![1] * v[1] + m[i]![2] * v[2]) as [number, number, number];
+  return [0, 1, 2].map((i) => m[i]![0] * v[0] + m[i]![1] * v[1] + m[i]![2] * v[2]) as [
+    number,
+    number,
+    number,
+  ];
 }
 
 /** The corresponding colour under another white. */

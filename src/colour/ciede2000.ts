@@ -92,7 +92,9 @@ export function ciede2000Steps(one: Colour, two: Colour): Ciede2000Steps {
  */
 export function ciede2000(one: Lab, two: Lab): number {
   if (one.white !== two.white) {
-    throw new RangeError(`A colour under ${one.white} cannot be compared with one under ${two.white}; convert one first.`);
+    throw new RangeError(
+      `A colour under ${one.white} cannot be compared with one under ${two.white}; convert one first.`,
+    );
   }
   return ciede2000Steps(one, two).dE00;
 }

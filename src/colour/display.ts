@@ -2,7 +2,19 @@
  * A colour for a screen: adapted to the display's D65 white, gamut-mapped in OKLCH by the method of CSS Color 4
  * section 13.2 (culori's toGamut), with a plain answer to "can this screen show it?".
  */
-import { type Color, displayable, inGamut, modeLab65, modeOklab, modeOklch, modeP3, modeRgb, modeXyz65, toGamut, useMode } from 'culori/fn';
+import {
+  type Color,
+  displayable,
+  inGamut,
+  modeLab65,
+  modeOklab,
+  modeOklch,
+  modeP3,
+  modeRgb,
+  modeXyz65,
+  toGamut,
+  useMode,
+} from 'culori/fn';
 import { adaptXyz } from './adaptation.ts';
 import { type Lab, xyzFromLab } from './lab.ts';
 
@@ -22,8 +34,8 @@ export interface DisplayColour {
 const p3Gamut = inGamut('p3');
 const toP3 = toGamut('p3', 'oklch');
 const toRgb = toGamut('rgb', 'oklch');
-/** The round trip through the adaptation is good to this much of full scale; colours on the edge count as inside. */
-const EDGE = 1e-4;
+/** Our D65 white and the display standard's (0.3127, 0.3290) differ in the fourth digit; a colour on the edge is inside. */
+const EDGE = 5e-4;
 
 /** CSS colours for a Lab under any of the program's whites. */
 export function displayColour(lab: Lab): DisplayColour {

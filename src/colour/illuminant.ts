@@ -29,12 +29,21 @@ export function parseWhiteName(illuminant: string, observer: string): WhiteName 
   if (!i) {
     throw new RangeError(`Illuminant "${illuminant}" is not known; use one of ${ILLUMINANTS.join(', ')}.`);
   }
-  const o = { '2': '2deg', '10': '10deg' }[observer.trim().toLowerCase().replace(/\s*(deg|degrees?|°)$/, '')];
+  const o = { '2': '2deg', '10': '10deg' }[
+    observer
+      .trim()
+      .toLowerCase()
+      .replace(/\s*(deg|degrees?|°)$/, '')
+  ];
   if (!o) throw new RangeError(`Observer "${observer}" is not known; use 2deg or 10deg.`);
   return `${i}/${o as Observer}`;
 }
 
 /** The table rows (360-780 nm, 10 nm; Y of the perfect diffuser is 100) for one white. */
-export function tableFor(white: WhiteName): { x: readonly number[]; y: readonly number[]; z: readonly number[] } {
+export function tableFor(white: WhiteName): {
+  x: readonly number[];
+  y: readonly number[];
+  z: readonly number[];
+} {
   return WEIGHTS_10NM[white];
 }

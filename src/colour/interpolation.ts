@@ -13,7 +13,9 @@ export function interpolationRows(from: readonly number[], to: readonly number[]
   if (from.length === 0) throw new RangeError('Interpolation needs at least one wavelength; none was given.');
   for (let i = 1; i < from.length; i++) {
     if (!(from[i]! > from[i - 1]!)) {
-      throw new RangeError(`Wavelengths must ascend; ${from[i]} nm follows ${from[i - 1]} nm. Sort them first.`);
+      throw new RangeError(
+        `Wavelengths must ascend; ${from[i]} nm follows ${from[i - 1]} nm. Sort them first.`,
+      );
     }
   }
   const last = from.length - 1;

@@ -71,7 +71,10 @@ export function hueDegrees(lab: Pick<Lab, 'a' | 'b'>): number {
  * dLab/dR for a reflectance sampled where the weights are: three rows (L, a, b) of one number per wavelength.
  * Used to carry a spectral covariance into a colour.
  */
-export function labJacobian(reflectance: ArrayLike<number>, weights: TristimulusWeights): [Float64Array, Float64Array, Float64Array] {
+export function labJacobian(
+  reflectance: ArrayLike<number>,
+  weights: TristimulusWeights,
+): [Float64Array, Float64Array, Float64Array] {
   const xyz = xyzOf(reflectance, weights);
   const n = whitePoint(weights.white);
   const sx = labFSlope(xyz.X / n.X) / n.X;

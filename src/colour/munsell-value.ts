@@ -27,6 +27,9 @@ export function valueOfLuminance(Y: number): number {
 }
 
 /** Value of a reflectance on the given wavelengths (the program's grid by default), Y taken under C/2deg. */
-export function valueOfReflectance(reflectance: ArrayLike<number>, wavelengthsNm?: readonly number[]): number {
+export function valueOfReflectance(
+  reflectance: ArrayLike<number>,
+  wavelengthsNm?: readonly number[],
+): number {
   return valueOfLuminance(xyzOf(reflectance, tristimulusWeights('C/2deg', wavelengthsNm)).Y);
 }

@@ -49,7 +49,10 @@ export function tristimulusWeights<W extends WhiteName>(
 }
 
 /** Integrates a reflectance factor (0..1, a little over 1 allowed) sampled where the weights are. */
-export function xyzOf<W extends WhiteName>(reflectance: ArrayLike<number>, weights: TristimulusWeights<W>): Xyz<W> {
+export function xyzOf<W extends WhiteName>(
+  reflectance: ArrayLike<number>,
+  weights: TristimulusWeights<W>,
+): Xyz<W> {
   if (reflectance.length !== weights.x.length) {
     throw new RangeError(
       `The weights are for ${weights.x.length} wavelengths; ${reflectance.length} reflectances were given.`,

@@ -26,7 +26,11 @@ export const surfaceSchema = z.strictObject({
   haze: z.number().min(-0.05).max(0.1),
   /** Standard deviations where a constant was estimated from the readings; absent where it was assumed. */
   estimated: z
-    .strictObject({ k1: z.number().nonnegative().optional(), k2: z.number().nonnegative().optional(), haze: z.number().nonnegative().optional() })
+    .strictObject({
+      k1: z.number().nonnegative().optional(),
+      k2: z.number().nonnegative().optional(),
+      haze: z.number().nonnegative().optional(),
+    })
     .optional(),
 });
 export type SurfaceConstants = z.infer<typeof surfaceSchema>;

@@ -26,11 +26,23 @@ const instrumentCommon = {
   response: responseSchema.optional(),
 };
 
-export const bandSchema = z.strictObject({ name: z.string().max(60).optional(), centre: positive, fwhm: positive });
+export const bandSchema = z.strictObject({
+  name: z.string().max(60).optional(),
+  centre: positive,
+  fwhm: positive,
+});
 
 export const instrumentSchema = z.discriminatedUnion('kind', [
-  z.looseObject({ ...instrumentCommon, kind: z.literal('spectral'), wavelengths: z.array(positive).min(2).max(2000) }),
-  z.looseObject({ ...instrumentCommon, kind: z.literal('bands'), bands: z.array(bandSchema).min(1).max(200) }),
+  z.looseObject({
+    ...instrumentCommon,
+    kind: z.literal('spectral'),
+    wavelengths: z.array(positive).min(2).max(2000),
+  }),
+  z.looseObject({
+    ...instrumentCommon,
+    kind: z.literal('bands'),
+    bands: z.array(bandSchema).min(1).max(200),
+  }),
   z.looseObject({
     ...instrumentCommon,
     kind: z.literal('tristimulus'),
@@ -67,10 +79,7 @@ const massesSchema = z.record(id, z.number().nonnegative());
 
 export const madeSchema = z
   .array(
-    z.union([
-      z.strictObject({ from: id, grams: positive }),
-      z.strictObject({ tube: id, grams: positive }),
-    ]),
+    z.union([z.strictObject({ from: id, grams: positive }), z.strictObject({ tube: id, grams: positive })]),
   )
   .min(1)
   .max(20);

@@ -1,0 +1,22 @@
+/**
+ * One named tolerance per kind of comparison, each with its reason. No bare 1e-6 in a test.
+ */
+
+/** Values printed to four decimals in a published table. */
+export const PRINTED_4_DECIMALS = 0.5e-4 + 1e-12;
+/** Intermediates of the CIEDE2000 paper: C'2 of pairs 21 to 24 is cut, not rounded, at the fourth decimal. */
+export const PRINTED_4_DECIMALS_OR_CUT = 1e-4 + 1e-12;
+/** Two routes through the same double-precision arithmetic. */
+export const SAME_ARITHMETIC = 1e-10;
+/** White points computed by summation against ASTM E308's printed to three decimals. */
+export const WHITE_POINT_3_DECIMALS = 0.006;
+/** XYZ of the reference cases, which a second implementation met to 0.0003. */
+export const XYZ_SECOND_IMPLEMENTATION = 0.0006;
+/** Munsell value and Y printed to six decimals from the standard's polynomial. */
+export const PRINTED_6_DECIMALS = 0.6e-6;
+/** Lab of the reference cases, carried at three decimals of XYZ. */
+export const LAB_SECOND_IMPLEMENTATION = 0.002;
+/** Bradford matrices printed to seven decimals in the standard, chained there and back. */
+export const ADAPTATION_ROUND_TRIP = 2e-5;
+/** Other libraries round their white points to five digits; a display channel (0..1) may differ by this. */
+export const OTHER_LIBRARY_DISPLAY = 2e-3;
