@@ -4,8 +4,6 @@
 
 /** Values printed to four decimals in a published table. */
 export const PRINTED_4_DECIMALS = 0.5e-4 + 1e-12;
-/** Intermediates of the CIEDE2000 paper: C'2 of pairs 21 to 24 is cut, not rounded, at the fourth decimal. */
-export const PRINTED_4_DECIMALS_OR_CUT = 1e-4 + 1e-12;
 /** Two routes through the same double-precision arithmetic. */
 export const SAME_ARITHMETIC = 1e-10;
 /** White points computed by summation against ASTM E308's printed to three decimals. */

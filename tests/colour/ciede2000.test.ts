@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
 import { ciede2000, ciede2000Steps } from '../../src/colour/ciede2000.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { readTable } from '../fixtures/read-table.ts';
-import { PRINTED_4_DECIMALS, PRINTED_4_DECIMALS_OR_CUT, SAME_ARITHMETIC } from '../tolerances.ts';
+import { PRINTED_4_DECIMALS, SAME_ARITHMETIC } from '../tolerances.ts';
 
 const lab = (L: number, a: number, b: number): Lab<'D65/10deg'> => ({ L, a, b, white: 'D65/10deg' });
 const anyLab = fc.record({
@@ -39,9 +39,11 @@ describe('CIEDE2000', () => {
     const n = (k: string): number => Number(row[k]);
     const s = ciede2000Steps(lab(n('L1'), n('a1'), n('b1')), lab(n('L2'), n('a2'), n('b2')));
     const near = (got: number, column: string): void =>
-      expect(Math.abs(got - n(column)), column).toBeLessThanOrEqual(
-        column === 'dE00' ? PRINTED_4_DECIMALS : PRINTED_4_DECIMALS_OR_CUT,
-      );
+      expect(Math.abs(got - n(column)), column).toBeLessThanOrEqual(PRINTED_4_DECIMALS);
+    near(s.dE00, 'dE00');
+    // The second colours of pairs 21 to 24 were chosen so that the difference is 1.0000 and are printed rounded:
+    // their hue and chroma, worked out before the rounding, cannot be met from the printed numbers.
+    if (n('pair') >= 21 && n('pair') <= 24) return;
     near(s.a1p, 'ap1');
     near(s.C1p, 'Cp1');
     near(s.h1p, 'hp1');
@@ -51,7 +53,6 @@ describe('CIEDE2000', () => {
     near(s.G, 'G');
     near(s.SL, 'SL');
     near(s.SC, 'SC');
-    near(s.dE00, 'dE00');
     // Pair 14's hues are exactly 180 degrees apart: one unit in the last place moves the mean hue to the other side,
     // and the paper prints the side our arithmetic may not take. The difference itself agrees (checked above).
     if (row['pair'] !== '14') {
