@@ -70,6 +70,9 @@ export const profileTubeSchema = z.looseObject({
   label: z.string().max(200),
   pigments: z.array(z.string().max(60)).max(20),
   role: z.literal('white').optional(),
+  /** Only where the user asked for it: whose tube it is. Left out of an export by default. */
+  maker: z.string().max(200).optional(),
+  batch: z.string().max(200).optional(),
   /** g/ml, where known: needed only to read parts by volume. */
   density: z.number().positive().max(30).optional(),
   K: gridArray,
