@@ -1,0 +1,27 @@
+import { checkRoutes } from './checks.ts';
+import { eventRoutes } from './events.ts';
+import { fitRoutes } from './fits.ts';
+import { importRoutes } from './imports.ts';
+import { instrumentRoutes } from './instrument.ts';
+import { ladderRoutes } from './ladders.ts';
+import { mixRoutes } from './mix.ts';
+import { paletteRoutes } from './palettes.ts';
+import { profileRoutes } from './profiles.ts';
+import { stateRoutes } from './state.ts';
+import { tubeRoutes } from './tubes.ts';
+
+/** Every route of the program by name: method, path, what it takes and what it answers. */
+export const ROUTES = {
+  ...stateRoutes,
+  ...eventRoutes,
+  ...paletteRoutes,
+  ...tubeRoutes,
+  ...instrumentRoutes,
+  ...ladderRoutes,
+  ...importRoutes,
+  ...fitRoutes,
+  ...profileRoutes,
+  ...checkRoutes,
+  ...mixRoutes,
+} as const;
+export type RouteName = keyof typeof ROUTES;
