@@ -1,0 +1,171 @@
+import { type SVGTemplateResult, type TemplateResult, html, nothing, svg } from 'lit';
+import { TlElement } from '../parts/tl-element.ts';
+import { chartStyles } from './chart-styles.ts';
+import { chartWords } from '../text/charts.ts';
+import type { ChartPicture, ChartTable } from './model.ts';
+import { saveCsv, savePng, saveSvg } from './save.ts';
+import { numbersTable } from './numbers-table.ts';
+
+/**
+ * What every chart of the program shares: it fills its width, a cursor that follows the pointer and the arrow keys and
+ * says the value where it stands, the table of its numbers, and saving as SVG, PNG and CSV.
+ * A chart draws itself in `picture(width)` and lists its numbers in `table()`.
+ */
+export abstract class ChartElement extends TlElement {
+  static override properties = {
+    heading: {},
+    summary: {},
+    width: { state: true },
+    at: { state: true },
+  };
+  static override styles = [TlElement.styles, chartStyles];
+
+  /** Name of the chart; also the file name of what is saved. */
+  declare heading: string;
+  /** One sentence that says what the chart shows, for those who do not see it. */
+  declare summary: string;
+  /** A chart whose arrow keys turn it and whose page keys go from mark to mark. */
+  protected turning = false;
+  declare protected width: number;
+  /** Index of the stop the cursor is on, or -1. */
+  declare protected at: number;
+  #watch: ResizeObserver | undefined;
+
+  constructor() {
+    super();
+    this.heading = '';
+    this.summary = '';
+    this.width = 0;
+    this.at = -1;
+  }
+
+  abstract picture(width: number): ChartPicture;
+  abstract table(): ChartTable;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#watch = new ResizeObserver(([entry]) => {
+      const width = Math.floor(entry!.contentRect.width);
+      if (width > 0 && width !== this.width) this.width = width;
+    });
+    this.#watch.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#watch?.disconnect();
+  }
+
+  /** More keys a chart understands (a turntable turns). Answers whether it took the key. */
+  protected extraKey(_event: KeyboardEvent): boolean {
+    return false;
+  }
+
+  /** Drawn under the SVG: a dense cloud on a canvas. */
+  protected underlay(_picture: ChartPicture): TemplateResult | typeof nothing {
+    return nothing;
+  }
+
+  /** A drag belongs to the chart itself where it answers true. */
+  protected dragging(_event: PointerEvent): boolean {
+    return false;
+  }
+
+  /** Buttons under the plot, for those who can neither drag nor use keys. */
+  protected controls(): TemplateResult | typeof nothing {
+    return nothing;
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    if (this.width === 0) return nothing;
+    const picture = this.picture(this.width);
+    const stop = picture.stops[Math.min(this.at, picture.stops.length - 1)];
+    return html`<figure>
+      <figcaption id="heading">${this.heading}</figcaption>
+      <div
+        class="plot"
+        role="application"
+        tabindex="0"
+        aria-labelledby="heading"
+        aria-describedby="summary"
+        aria-roledescription=${chartWords().chart}
+        style="height:${picture.height}px"
+        @keydown=${(e: KeyboardEvent) => this.#key(e, picture)}
+        @pointermove=${(e: PointerEvent) => this.#point(e, picture)}
+        @pointerdown=${(e: PointerEvent) => this.#point(e, picture)}
+        @pointerup=${(e: PointerEvent) => this.dragging(e)}
+      >
+        ${this.underlay(picture)}
+        <svg
+          aria-hidden="true"
+          width=${picture.width}
+          height=${picture.height}
+          viewBox="0 0 ${picture.width} ${picture.height}"
+        >
+          ${picture.marks} ${stop ? cursorMark(picture, stop.x, stop.y) : nothing}
+        </svg>
+      </div>
+      ${this.controls()}
+      <p id="summary" class="unseen">
+        ${this.summary} ${this.turning ? chartWords().turnKeys : chartWords().keys}
+      </p>
+      <div class="foot">
+        <output aria-live="polite"
+          >${stop?.says ?? (this.turning ? chartWords().turnIdle : chartWords().idle)}</output
+        >
+        <span class="save" role="group" aria-label=${chartWords().save}>
+          <button type="button" @click=${() => saveSvg(this.#svg(), this.heading)}>SVG</button>
+          <button type="button" @click=${() => void savePng(this.#svg(), this.heading)}>PNG</button>
+          <button type="button" @click=${() => saveCsv(this.table(), this.heading)}>CSV</button>
+        </span>
+      </div>
+      ${numbersTable(this.table(), this.heading)}
+    </figure>`;
+  }
+
+  #svg(): SVGSVGElement {
+    return this.renderRoot.querySelector('svg')!;
+  }
+
+  #key(event: KeyboardEvent, picture: ChartPicture): void {
+    const last = picture.stops.length - 1;
+    const page = this.turning ? 1 : Math.max(1, Math.round(last / 8));
+    const to: Record<string, number> = {
+      ArrowRight: Math.min(last, this.at + 1),
+      ArrowLeft: Math.max(0, this.at - 1),
+      PageDown: Math.min(last, this.at + page),
+      PageUp: Math.max(0, this.at - page),
+      Home: 0,
+      End: last,
+      Escape: -1,
+    };
+    if (this.extraKey(event)) event.preventDefault();
+    else if (event.key in to && last >= 0) {
+      this.at = to[event.key]!;
+      event.preventDefault();
+    }
+  }
+
+  #point(event: PointerEvent, picture: ChartPicture): void {
+    if (this.dragging(event)) return;
+    const box = this.#svg().getBoundingClientRect();
+    const x = event.clientX - box.left;
+    const y = event.clientY - box.top;
+    const lineCursor = picture.cursor === 'line';
+    let best = -1;
+    let least = Infinity;
+    picture.stops.forEach((s, i) => {
+      const d = lineCursor ? Math.abs(s.x - x) + 0.001 * Math.abs(s.y - y) : Math.hypot(s.x - x, s.y - y);
+      if (d < least) [least, best] = [d, i];
+    });
+    this.at = best;
+  }
+}
+
+function cursorMark(picture: ChartPicture, x: number, y: number): SVGTemplateResult {
+  if (picture.cursor === 'ring') {
+    return svg`<g class="cursor" fill="none" stroke="currentColor"><circle cx=${x} cy=${y} r="11" stroke-width="2"></circle></g>`;
+  }
+  return svg`<line class="cursor" x1=${x} x2=${x} y1=${picture.span[0]} y2=${picture.span[1]}
+    stroke="currentColor" stroke-width="1.5" stroke-dasharray="2 3"></line>`;
+}

@@ -1,0 +1,198 @@
+import { type SVGTemplateResult, type TemplateResult, html, nothing, svg } from 'lit';
+import { createRef, ref } from 'lit/directives/ref.js';
+import { define } from '../parts/tl-element.ts';
+import { chartWords } from '../text/charts.ts';
+import { num } from '../text/numbers.ts';
+import { ChartElement } from './chart-element.ts';
+import { pathThrough } from './curve.ts';
+import type { ChartPicture, ChartTable } from './model.ts';
+import { type Turn, see, turned } from './orthographic.ts';
+
+/** A named mark: a tube, a mix, a wanted colour. CIELAB. */
+export interface TurntableMark {
+  readonly label: string;
+  readonly paint: string;
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+  /** Drawn as an open ring with its colour inside: a wanted colour. */
+  readonly wanted?: boolean;
+}
+
+/** A dense cloud: L, a, b one after another, and one CSS colour each. Drawn on a canvas. */
+export interface TurntableCloud {
+  readonly lab: Float32Array;
+  readonly paint: readonly string[];
+}
+
+const STEP = 10;
+const RING = Array.from({ length: 49 }, (_, i) => (i / 48) * 2 * Math.PI);
+
+/** Reachable colour in CIELAB on a turntable: drag or arrow keys turn it. */
+export class Turntable extends ChartElement {
+  static override properties = {
+    ...ChartElement.properties,
+    marks: { attribute: false },
+    cloud: { attribute: false },
+    turn: { state: true },
+  };
+  declare marks: readonly TurntableMark[];
+  declare cloud: TurntableCloud | undefined;
+  declare turn: Turn;
+  readonly #canvas = createRef<HTMLCanvasElement>();
+  #drag: { x: number; y: number } | undefined;
+
+  constructor() {
+    super();
+    this.marks = [];
+    this.cloud = undefined;
+    this.turn = { around: 20, above: 24 };
+    this.turning = true;
+  }
+
+  override picture(width: number): ChartPicture {
+    const height = Math.min(560, Math.max(320, width * 0.78));
+    const scale = this.#scale(width, height);
+    const at = (lab: { L: number; a: number; b: number }) => {
+      const p = see(lab, this.turn);
+      return { x: width / 2 + scale * p.x, y: height / 2 - scale * p.y, depth: p.depth };
+    };
+    const placed = this.marks.map((mark) => ({ mark, ...at(mark) }));
+    const order = [...placed].sort((p, q) => p.depth - q.depth);
+    const marks = svg`
+      ${this.#furniture(at)}
+      ${order.map(({ mark, x, y }) => markShape(mark, x, y))}
+      ${width >= 480 ? order.map(({ mark, x, y }) => svg`<text x=${x + 13} y=${y} dy="0.35em" font-size="13" fill="currentColor">${mark.label}</text>`) : nothing}`;
+    const stops = placed.map(({ mark, x, y }) => ({ x, y, says: says(mark) }));
+    return { width, height, marks, stops, cursor: 'ring', span: [0, height] };
+  }
+
+  #scale(width: number, height: number): number {
+    let most = 60;
+    for (const m of this.marks) most = Math.max(most, Math.hypot(m.a, m.b));
+    return Math.min(width / (2.3 * most), height / 118);
+  }
+
+  /** Neutral axis with values, and rings of equal chroma at mid grey: the only furniture. */
+  #furniture(at: (lab: { L: number; a: number; b: number }) => { x: number; y: number }): SVGTemplateResult {
+    const rings = [20, 40, 60].map((c) =>
+      pathThrough(
+        RING.map((h) => at({ L: 50, a: c * Math.cos(h), b: c * Math.sin(h) })).map((p) => [p.x, p.y]),
+      ),
+    );
+    const axis = [0, 50, 100].map((L) => ({ L, ...at({ L, a: 0, b: 0 }) }));
+    const ends = [
+      { text: '+a*', ...at({ L: 50, a: 66, b: 0 }) },
+      { text: '−a*', ...at({ L: 50, a: -66, b: 0 }) },
+      { text: '+b*', ...at({ L: 50, a: 0, b: 66 }) },
+      { text: '−b*', ...at({ L: 50, a: 0, b: -66 }) },
+    ];
+    return svg`<g fill="none" stroke="currentColor">
+        ${rings.map((d) => svg`<path d=${d} stroke-opacity="0.35"></path>`)}
+        <path d=${pathThrough(axis.map((p) => [p.x, p.y]))} stroke-width="1.5"></path>
+      </g>
+      <g font-size="12" fill="currentColor" text-anchor="middle">
+        ${axis.map((p) => svg`<text x=${p.x - 24} y=${p.y} dy="0.35em">L* ${p.L}</text>`)}
+        ${ends.map((p) => svg`<text x=${p.x} y=${p.y} dy="0.35em">${p.text}</text>`)}
+      </g>`;
+  }
+
+  protected override underlay(picture: ChartPicture): TemplateResult {
+    return html`<canvas
+      ${ref(this.#canvas)}
+      aria-hidden="true"
+      width=${picture.width * devicePixelRatio}
+      height=${picture.height * devicePixelRatio}
+      style="inline-size:${picture.width}px;block-size:${picture.height}px"
+    ></canvas>`;
+  }
+
+  protected override controls(): TemplateResult {
+    const t = chartWords();
+    const button = (text: string, act: () => void): TemplateResult =>
+      html`<button type="button" @click=${act}>${text}</button>`;
+    return html`<div class="row no-print">
+      ${button(t.turnLeft, () => this.#by(-30, 0))} ${button(t.turnRight, () => this.#by(30, 0))}
+      ${button(t.fromSide, () => (this.turn = { ...this.turn, above: 0 }))}
+      ${button(t.fromAbove, () => (this.turn = { around: 0, above: 90 }))}
+    </div>`;
+  }
+
+  protected override updated(): void {
+    this.#paintCloud();
+  }
+
+  /** Far points first, so that near ones cover them. */
+  #paintCloud(): void {
+    const canvas = this.#canvas.value;
+    const pen = canvas?.getContext('2d');
+    if (!canvas || !pen) return;
+    pen.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
+    const width = canvas.width / devicePixelRatio;
+    const height = canvas.height / devicePixelRatio;
+    pen.clearRect(0, 0, width, height);
+    if (!this.cloud) return;
+    const scale = this.#scale(width, height);
+    const { lab, paint } = this.cloud;
+    const seen = paint.map((_, i) => ({
+      i,
+      ...see({ L: lab[3 * i]!, a: lab[3 * i + 1]!, b: lab[3 * i + 2]! }, this.turn),
+    }));
+    seen.sort((p, q) => p.depth - q.depth);
+    const r = Math.max(2, scale * 1.3);
+    for (const p of seen) {
+      pen.fillStyle = paint[p.i]!;
+      pen.beginPath();
+      pen.arc(width / 2 + scale * p.x, height / 2 - scale * p.y, r, 0, 7);
+      pen.fill();
+    }
+  }
+
+  #by(around: number, above: number): void {
+    this.turn = turned(this.turn, around, above);
+  }
+
+  protected override extraKey(event: KeyboardEvent): boolean {
+    const by: Record<string, [number, number]> = {
+      ArrowLeft: [-STEP, 0],
+      ArrowRight: [STEP, 0],
+      ArrowUp: [0, STEP],
+      ArrowDown: [0, -STEP],
+    };
+    const turn = by[event.key];
+    if (turn) this.#by(...turn);
+    return turn !== undefined;
+  }
+
+  protected override dragging(event: PointerEvent): boolean {
+    if (event.type === 'pointerdown') {
+      this.#drag = { x: event.clientX, y: event.clientY };
+      (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
+    } else if (event.type === 'pointermove' && this.#drag && event.buttons > 0) {
+      this.#by((event.clientX - this.#drag.x) / 2, (event.clientY - this.#drag.y) / 2);
+      this.#drag = { x: event.clientX, y: event.clientY };
+      return true;
+    } else this.#drag = undefined;
+    return false;
+  }
+
+  override table(): ChartTable {
+    const t = chartWords();
+    return {
+      head: [t.name, 'L*', 'a*', 'b*', t.chroma],
+      rows: this.marks.map((m) => [m.label, m.L, m.a, m.b, Math.hypot(m.a, m.b)]),
+    };
+  }
+}
+
+function markShape(mark: TurntableMark, x: number, y: number): SVGTemplateResult {
+  return svg`<circle data-name=${mark.label} cx=${x} cy=${y} r="8" fill=${mark.paint} stroke="currentColor" stroke-width="2"></circle>
+    ${mark.wanted ? svg`<circle cx=${x} cy=${y} r="13" fill="none" stroke="currentColor" stroke-width="2"></circle>` : nothing}`;
+}
+
+function says(m: TurntableMark): string {
+  const t = chartWords();
+  return `${m.label}: L* ${num(m.L, 1)}, a* ${num(m.a, 1)}, b* ${num(m.b, 1)}, ${t.chroma} ${num(Math.hypot(m.a, m.b), 1)}`;
+}
+
+define('tl-turntable', Turntable);
