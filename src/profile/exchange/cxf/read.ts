@@ -1,0 +1,192 @@
+/**
+ * Tolerant reading of CxF3 (ISO 17972-1): elements by local name whatever the prefix; missing dates, Lab in attributes
+ * and a step given on the spectrum are accepted. Documents with a DTD or entity declarations, or nested too deep, are
+ * refused before they are parsed.
+ */
+import { XMLParser, XMLValidator } from 'fast-xml-parser';
+import type { Geometry } from '../../../calibrate/swatch-set/schema.ts';
+import { ascending, numberFrom } from '../spectral-columns.ts';
+import {
+  type Assumption,
+  ExchangeProblem,
+  FILE_LIMITS,
+  type ReadChoices,
+  type SpectralRow,
+  type SpectralTable,
+  refuseOversize,
+} from '../spectral-table.ts';
+
+type Node = Record<string, unknown>;
+
+const LISTS = new Set([
+  'Object',
+  'ColorSpecification',
+  'SpectralPoint',
+  'Tag',
+  'TagCollection',
+  'ReflectanceSpectrum',
+  'CustomSpectrum',
+]);
+
+export function readCxf(text: string, choices: ReadChoices = {}): SpectralTable {
+  refuseOversize(text);
+  refuseHostile(text);
+  const valid = XMLValidator.validate(text);
+  if (valid !== true) {
+    throw new ExchangeProblem(
+      `The file is not well-formed XML (line ${valid.err.line}: ${valid.err.msg}); export it again.`,
+    );
+  }
+  const parser = new XMLParser({
+    ignoreAttributes: false,
+    attributeNamePrefix: '@',
+    removeNSPrefix: true,
+    parseTagValue: false,
+    parseAttributeValue: false,
+    processEntities: true,
+    isArray: (name) => LISTS.has(name),
+  });
+  const root = (parser.parse(text.replace(/^\uFEFF/, '')) as Node)['CxF'] as Node | undefined;
+  if (!root) throw new ExchangeProblem('The XML has no CxF element; choose a CxF3 file or another format.');
+  const info = node(root['FileInformation']);
+  const resources = node(root['Resources']);
+  const specs = new Map(
+    list(node(resources['ColorSpecificationCollection'])['ColorSpecification']).map((s) => [
+      textOf(s['@Id']),
+      node(s['MeasurementSpec']),
+    ]),
+  );
+  const assumptions: Assumption[] = [];
+  const objects = list(node(resources['ObjectCollection'])['Object']);
+  if (objects.length > FILE_LIMITS.rows) {
+    throw new ExchangeProblem(
+      `The file has ${objects.length} objects; up to ${FILE_LIMITS.rows} are read, so split it.`,
+    );
+  }
+  const rows = objects.flatMap((o, i) => rowsOf(o, i, specs, assumptions));
+  if (rows.length === 0)
+    throw new ExchangeProblem(
+      'The file has no reflectance spectra or Lab values; export it with its measurements.',
+    );
+  const geometry = choices.geometry ?? geometryOf([...specs.values()]);
+  const created = textOf(info['CreationDate']);
+  const instrument = [...specs.values()].map((s) => textOf(node(s['Device'])['Model'])).find((m) => m);
+  return {
+    title: textOf(info['Description']) ?? '',
+    ...(created ? { created } : {}),
+    ...(textOf(info['Creator']) ? { originator: textOf(info['Creator'])! } : {}),
+    ...(instrument ? { instrument } : {}),
+    ...(geometry ? { geometry } : {}),
+    rows,
+    notes: Object.fromEntries(tagsOf(info).filter(([n]) => n !== 'SchemaOfTags')),
+    assumptions,
+  };
+}
+
+function refuseHostile(text: string): void {
+  if (/<!(DOCTYPE|ENTITY)/i.test(text)) {
+    throw new ExchangeProblem(
+      'The file declares a document type or entities, which CxF3 does not need; export it without them.',
+    );
+  }
+  let depth = 0;
+  for (const tag of text.matchAll(/<(\/?)[A-Za-z_][^>]*?(\/?)>/g)) {
+    depth += tag[1] ? -1 : tag[2] ? 0 : 1;
+    if (depth > FILE_LIMITS.xmlDepth) {
+      throw new ExchangeProblem(
+        `The file nests elements more than ${FILE_LIMITS.xmlDepth} deep; CxF3 needs about 12, so it was not read.`,
+      );
+    }
+  }
+}
+
+function rowsOf(
+  object: Node,
+  index: number,
+  specs: Map<string | undefined, Node>,
+  assumptions: Assumption[],
+): SpectralRow[] {
+  const name = textOf(object['@Name']) ?? `sample ${index + 1}`;
+  const values = node(object['ColorValues']);
+  const { SampleId: tagged, ...tags } = Object.fromEntries(
+    list(object['TagCollection']).flatMap(tagsOf),
+  ) as Record<string, string>;
+  const id = tagged ?? textOf(object['@Id']) ?? String(index + 1);
+  const curves = [
+    ...list(values['ReflectanceSpectrum']).map((s) => gridCurve(s, name, specs, assumptions)),
+    ...list(values['CustomSpectrum']).map((s) =>
+      list(s['SpectralPoint']).map((p) => ({ nm: number(p['@WL'], name), value: number(p['#text'], name) })),
+    ),
+  ];
+  const labNode = node(values['ColorCIELab']);
+  const lab = ['L', 'A', 'B'].map((k) => textOf(labNode[k]) ?? textOf(labNode[`@${k}`]));
+  const labPart = lab.every((v) => v !== undefined)
+    ? { lab: { L: number(lab[0], name), a: number(lab[1], name), b: number(lab[2], name) } }
+    : {};
+  const base = { id, name, quantity: 'reflectance' as const, tags, ...labPart };
+  if (curves.length === 0) return 'lab' in labPart ? [{ ...base, wavelengthsNm: [], values: [] }] : [];
+  return curves.map((points) => ({ ...base, ...ascending(points, `"${name}"`) }));
+}
+
+function gridCurve(
+  spectrum: Node,
+  name: string,
+  specs: Map<string | undefined, Node>,
+  assumptions: Assumption[],
+): { nm: number; value: number }[] {
+  const range = node(node(specs.get(textOf(spectrum['@ColorSpecification'])))['WavelengthRange']);
+  const values = (textOf(spectrum['#text']) ?? '')
+    .trim()
+    .split(/\s+/)
+    .map((v) => number(v, name));
+  const start = textOf(spectrum['@StartWL']) ?? textOf(range['@StartWL']);
+  const written =
+    textOf(range['@Increment']) ?? textOf(spectrum['@Interval']) ?? textOf(spectrum['@Increment']);
+  if (start === undefined)
+    throw new ExchangeProblem(`"${name}" does not say at which wavelength its spectrum starts; add StartWL.`);
+  const end = textOf(spectrum['@EndWL']);
+  let increment = written === undefined ? undefined : number(written, name);
+  if (increment === undefined && end !== undefined && values.length > 1) {
+    increment = (number(end, name) - number(start, name)) / (values.length - 1);
+    const sentence = `The step of the spectra was taken from their first and last wavelength: ${increment} nm.`;
+    if (!assumptions.some((a) => a.sentence === sentence)) assumptions.push({ choice: 'none', sentence });
+  }
+  if (increment === undefined || !(increment > 0)) {
+    throw new ExchangeProblem(
+      `"${name}" does not say the step of its spectrum; its colour specification needs a WavelengthRange.`,
+    );
+  }
+  return values.map((value, i) => ({ nm: number(start, name) + i * increment, value }));
+}
+
+function geometryOf(specs: readonly Node[]): Geometry | undefined {
+  for (const spec of specs) {
+    const choice = node(spec['GeometryChoice']);
+    const single = node(choice['SingleAngle']);
+    if (textOf(single['IlluminationAngle']) === '45' && textOf(single['MeasurementAngle']) === '0')
+      return '45/0';
+    const words = textOf(choice['UnknownGeometry']);
+    if (words === 'd/8 specular included' || words === 'd/8 specular excluded' || words === '45/0')
+      return words;
+  }
+  return undefined;
+}
+
+function tagsOf(parent: Node): [string, string][] {
+  return list(parent['Tag']).map((t) => [textOf(t['@Name']) ?? '', textOf(t['@Value']) ?? '']);
+}
+
+const node = (v: unknown): Node =>
+  typeof v === 'object' && v !== null && !Array.isArray(v) ? (v as Node) : {};
+const list = (v: unknown): Node[] =>
+  Array.isArray(v) ? v.map((x: unknown) => (typeof x === 'object' ? (x as Node) : { '#text': x })) : [];
+
+function textOf(v: unknown): string | undefined {
+  if (typeof v === 'string') return v;
+  const inner = node(v)['#text'];
+  return typeof inner === 'string' ? inner : undefined;
+}
+
+function number(v: unknown, name: string): number {
+  return numberFrom(textOf(v) ?? '', `the spectrum of "${name}"`, false);
+}
