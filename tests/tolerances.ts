@@ -18,3 +18,15 @@ export const LAB_SECOND_IMPLEMENTATION = 0.002;
 export const ADAPTATION_ROUND_TRIP = 2e-5;
 /** Other libraries round their white points to five digits; a display channel (0..1) may differ by this. */
 export const OTHER_LIBRARY_DISPLAY = 2e-3;
+/** Values printed to five decimals in a table. */
+export const PRINTED_5_DECIMALS = 0.6e-5;
+/** A lossless film returns all light; what is left is the quadrature's rounding. */
+export const ENERGY_BALANCE = 1e-10;
+/** The H-function by iteration and by its closed-form integral, whose own quadrature is good to about this. */
+export const H_FUNCTION_TWO_ROUTES = 1e-6;
+/** Four printed decimals, the last of a hand-computed table of 1950 and quoted from memory. */
+export const H_TABLE_FROM_MEMORY = 1e-4;
+/** The table of reflectance against albedo against a direct solution, as its file states. */
+export const TRANSFER_TABLE = 1e-12;
+/** Against a finer quadrature, without a boundary (the worst case: 2e-9; under 1e-14 with one). */
+export const TRANSFER_QUADRATURE = 1e-8;
