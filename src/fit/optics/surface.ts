@@ -1,0 +1,87 @@
+/**
+ * From internal to measured reflectance, by geometry: J. L. Saunderson, "Calculation of the color of pigmented
+ * plastics", J. Opt. Soc. Am. 32 (1942) 727-736, and its directional form for 45/0.
+ *   specular included  R_m = k1 + (1-k1)(1-k2) R / (1 - k2 R) + h
+ *   specular excluded  R_m =      (1-k1)(1-k2) R / (1 - k2 R) + h
+ *   45/0               R_m =                 A R / (1 - k2 R) + h,   A = (1-F45)(1-F0)/n^2
+ * h is haze: light scattered by a matte or sunk surface.
+ */
+import type { Geometry } from '../../calibrate/swatch-set/schema.ts';
+import { diffuseReflectanceInside, fresnelReflectance } from './fresnel.ts';
+
+/** The constants of one surface; same shape as the palette profile's. */
+export interface Surface {
+  readonly form: 'specular-included' | 'specular-excluded' | '45/0';
+  /** Refractive index of the film the constants were taken from. */
+  readonly refractiveIndex: number;
+  /** Share of light reflected at the surface at the angle of lighting, 0..0.2. */
+  readonly k1: number;
+  /** Share of diffuse light reflected back inside, 0..0.99. */
+  readonly k2: number;
+  /** 45/0 only: A = (1-F45)(1-F0)/n^2. */
+  readonly escape?: number;
+  /** Added to every reading, reflectance factor. */
+  readonly haze: number;
+}
+
+/** Refractive index taken for a young oil film where none was given. */
+export const OIL_FILM_INDEX = 1.5;
+
+const FORMS: Record<Geometry, Surface['form']> = {
+  '45/0': '45/0',
+  'd/8 specular included': 'specular-included',
+  'd/8 specular excluded': 'specular-excluded',
+};
+
+/** The surface that theory gives for a smooth film of one refractive index under one geometry. */
+export function surfaceFor(geometry: Geometry, options: { refractiveIndex?: number } = {}): Surface {
+  const n = options.refractiveIndex ?? OIL_FILM_INDEX;
+  const form = FORMS[geometry];
+  const F0 = fresnelReflectance(n, 0);
+  const common = { form, refractiveIndex: n, k2: diffuseReflectanceInside(n), haze: 0 };
+  if (form === '45/0') {
+    const F45 = fresnelReflectance(n, 45);
+    return { ...common, k1: F45, escape: ((1 - F45) * (1 - F0)) / (n * n) };
+  }
+  return { ...common, k1: F0 };
+}
+
+/** Light that leaves the film per unit of R/(1 - k2 R): the factor A, or (1-k1)(1-k2). */
+export function surfaceGain(surface: Surface): number {
+  return surface.form === '45/0' ? surface.escape! : (1 - surface.k1) * (1 - surface.k2);
+}
+
+/** What is read where no light leaves the film: haze, and with specular included k1. */
+export function surfaceFloor(surface: Surface): number {
+  return surface.haze + (surface.form === 'specular-included' ? surface.k1 : 0);
+}
+
+/** Measured reflectance factor of an internal reflectance R (0..1). */
+export function surfaceForward(surface: Surface, R: number): number {
+  return surfaceFloor(surface) + (surfaceGain(surface) * R) / (1 - surface.k2 * R);
+}
+
+/** dR_m/dR at the internal reflectance R. */
+export function surfaceSlope(surface: Surface, R: number): number {
+  const d = 1 - surface.k2 * R;
+  return surfaceGain(surface) / (d * d);
+}
+
+/**
+ * Internal reflectance of a measured one. A reading at or under the floor, or over that of a perfect white, belongs
+ * to no film under this surface and is refused: fit forward instead of clipping.
+ * @throws RangeError naming the reading and the range.
+ */
+export function surfaceInverse(surface: Surface, measured: number): number {
+  const floor = surfaceFloor(surface);
+  const top = surfaceForward(surface, 1);
+  const y = measured - floor;
+  // The last bits of forward(1) must come back as 1.
+  if (!(y > 0 && measured <= top * (1 + 1e-12))) {
+    throw new RangeError(
+      `A reading of ${measured} has no internal reflectance under this surface; it reads above ${floor.toFixed(4)} ` +
+        `and up to ${top.toFixed(4)}, so check the geometry and the zero.`,
+    );
+  }
+  return Math.min(1, y / (surfaceGain(surface) + surface.k2 * y));
+}

@@ -1,0 +1,50 @@
+import type { Geometry } from '../calibrate/swatch-set/schema.ts';
+import type { Discrepancy, TubeConstants } from './constants.ts';
+import type { Surface } from './optics/surface.ts';
+
+/** All that a mix needs: the tubes' constants, the surface they are read through, and what the equations miss. */
+export interface MixingPalette {
+  readonly tubes: readonly TubeConstants[];
+  /** Id of the tube whose scattering is the unit of S. */
+  readonly white: string;
+  readonly geometry: Geometry;
+  readonly surface: Surface;
+  readonly discrepancy: Discrepancy;
+}
+
+/**
+ * A tube of the palette by its id.
+ * @throws RangeError naming the tubes there are.
+ */
+export function tubeOf(palette: MixingPalette, id: string): TubeConstants {
+  const tube = palette.tubes.find((t) => t.id === id);
+  if (!tube) {
+    throw new RangeError(
+      `The palette has no tube "${id}"; it has ${palette.tubes.map((t) => t.id).join(', ')}.`,
+    );
+  }
+  return tube;
+}
+
+/**
+ * Masses in any unit as shares that sum to 1, without the zeros.
+ * @throws RangeError for an unknown tube, a negative or not finite mass, or nothing at all.
+ */
+export function sharesOf(
+  palette: MixingPalette,
+  masses: Readonly<Record<string, number>>,
+): { tube: TubeConstants; share: number }[] {
+  let total = 0;
+  const parts: { tube: TubeConstants; share: number }[] = [];
+  for (const [id, mass] of Object.entries(masses)) {
+    if (!(mass >= 0 && Number.isFinite(mass))) {
+      throw new RangeError(`The mass of "${id}" is ${mass}; give a number of grams, 0 or more.`);
+    }
+    const tube = tubeOf(palette, id);
+    if (mass === 0) continue;
+    parts.push({ tube, share: mass });
+    total += mass;
+  }
+  if (!(total > 0)) throw new RangeError('The mixture holds no paint; give at least one mass above 0.');
+  return parts.map(({ tube, share }) => ({ tube, share: share / total }));
+}
