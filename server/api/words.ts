@@ -37,8 +37,10 @@ export const colourSchema = z.strictObject({
   lean: z.number(),
   leanWord: z.enum(['warm', 'cool', 'neutral']),
   chroma: z.number(),
-  /** sRGB for the display, 0..1, mapped into its gamut. */
-  display: z.strictObject({ r: z.number(), g: z.number(), b: z.number(), inGamut: z.boolean() }),
+  /** CSS colours for a screen, mapped into its gamut, and whether it shows the colour itself. */
+  display: z.strictObject({ srgb: z.string(), p3: z.string(), inSrgb: z.boolean(), inP3: z.boolean() }),
+  /** What it was worked out from; bands give an estimate only, for the eye and for no calculation. */
+  from: z.enum(['reading', 'estimate from bands', 'prediction']),
 });
 export type ColourAnswer = z.infer<typeof colourSchema>;
 

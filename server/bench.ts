@@ -1,0 +1,17 @@
+import type { Events } from './events.ts';
+import type { Db } from './store/open-store.ts';
+import type { LiveInstrument } from './instrument/live-instrument.ts';
+import type { FitRunner } from './fitting/fit-runner.ts';
+
+/** Everything the routes work on. `main.ts` makes the real one, a test makes its own. */
+export interface Bench {
+  readonly db: Db;
+  /** ISO 8601, UTC. */
+  readonly now: () => string;
+  readonly events: Events;
+  readonly instrument: LiveInstrument;
+  readonly fits: FitRunner;
+  readonly startedAt: string;
+  /** Where the built pages are. */
+  readonly webFolder: string;
+}
