@@ -30,3 +30,5 @@ export const H_TABLE_FROM_MEMORY = 1e-4;
 export const TRANSFER_TABLE = 1e-12;
 /** Against a finer quadrature, without a boundary (the worst case: 2e-9; under 1e-14 with one). */
 export const TRANSFER_QUADRATURE = 1e-8;
+/** The same equations in another language's double arithmetic, summed in another order. */
+export const ANOTHER_LANGUAGE = 1e-9;
