@@ -1,0 +1,123 @@
+/** Styles every part and screen adopts: box model, headings, links, focus, the plain button. */
+import { css } from 'lit';
+
+export const baseStyles = css`
+  :host {
+    display: block;
+    box-sizing: border-box;
+    min-inline-size: 0;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+  [hidden],
+  :host([hidden]) {
+    display: none !important;
+  }
+  h1,
+  h2,
+  h3 {
+    margin: 0;
+    line-height: 1.15;
+    font-weight: 700;
+    text-wrap: balance;
+  }
+  h1 {
+    font-size: var(--t-title);
+    letter-spacing: -0.01em;
+  }
+  h2 {
+    font-size: var(--t-lead);
+  }
+  h3 {
+    font-size: var(--t-body);
+  }
+  p,
+  ul,
+  ol,
+  dl {
+    margin: 0;
+    max-inline-size: var(--measure);
+  }
+  a {
+    color: inherit;
+    text-underline-offset: 0.2em;
+    text-decoration-thickness: 2px;
+  }
+  button,
+  input,
+  select,
+  textarea {
+    font: inherit;
+    color: inherit;
+    letter-spacing: inherit;
+  }
+  button {
+    min-block-size: var(--target);
+    padding: 8px 16px;
+    border: var(--edge);
+    border-radius: 0;
+    background: transparent;
+    font-weight: 650;
+    text-align: start;
+    cursor: pointer;
+  }
+  button:hover:not(:disabled) {
+    background: var(--sunk);
+  }
+  button:active:not(:disabled) {
+    background: var(--ink);
+    color: var(--on-ink);
+  }
+  button:disabled {
+    border-style: dashed;
+    font-weight: 400;
+    cursor: default;
+  }
+  button.quiet {
+    border-color: transparent;
+    text-decoration: underline;
+    text-decoration-thickness: 2px;
+    text-underline-offset: 0.25em;
+    padding-inline: 8px;
+  }
+  :focus-visible {
+    outline: 3px solid var(--ink);
+    outline-offset: 3px;
+    box-shadow: 0 0 0 3px var(--chalk);
+  }
+  .small {
+    font-size: var(--t-small);
+  }
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--s2);
+    align-items: center;
+  }
+  .stack {
+    display: grid;
+    gap: var(--s3);
+    align-content: start;
+    min-inline-size: 0;
+  }
+  .stack > * {
+    min-inline-size: 0;
+  }
+  .unseen {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media print {
+    .no-print,
+    button {
+      display: none !important;
+    }
+  }
+`;

@@ -1,0 +1,158 @@
+import { css, html, nothing } from 'lit';
+import { type VocabularyWord, vocabularyWords } from '../text/vocabulary.ts';
+import { partsWords } from '../text/parts.ts';
+import { TlElement, define } from './tl-element.ts';
+
+/**
+ * The sheet a screen is laid out on: its name, one sentence, the next step in its place, the work, the words explained.
+ *
+ *   <tl-page heading="Rack" lead="..." .terms=${['tube', 'pigment']}>
+ *     <tl-next slot="next" ...></tl-next>
+ *     ...the work...
+ *   </tl-page>
+ */
+export class TlPage extends TlElement {
+  static override properties = {
+    heading: { type: String },
+    lead: { type: String },
+    terms: { attribute: false },
+    cautions: { attribute: false },
+  };
+  declare heading: string;
+  declare lead: string;
+  declare terms: readonly VocabularyWord[];
+  /** Sentences of care that apply here; the deferral to the safety data sheet is added. */
+  declare cautions: readonly string[];
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--s4);
+        padding: var(--s4) clamp(16px, 4vw, 56px) var(--s5);
+      }
+      header {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) minmax(18rem, 26rem);
+        gap: var(--s3) var(--s4);
+        align-items: end;
+      }
+      .lead {
+        margin-block-start: 6px;
+        text-wrap: pretty;
+      }
+      .work {
+        display: grid;
+        gap: var(--s4);
+        align-content: start;
+        min-inline-size: 0;
+      }
+      ::slotted(*) {
+        min-inline-size: 0;
+      }
+      @media (max-width: 56rem) {
+        :host {
+          padding-block: var(--s3) calc(var(--s5) + 96px);
+          gap: var(--s3);
+        }
+        header {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        .next {
+          position: fixed;
+          inset-inline: 0;
+          inset-block-end: calc(64px + env(safe-area-inset-bottom));
+          z-index: 4;
+        }
+      }
+      details {
+        border-block-start: var(--edge);
+        padding-block-start: var(--s2);
+      }
+      summary {
+        font-weight: 650;
+        min-block-size: var(--target);
+        align-content: center;
+        cursor: pointer;
+      }
+      dl {
+        display: grid;
+        gap: 10px;
+      }
+      dt {
+        font-weight: 700;
+      }
+      dd {
+        margin: 0;
+      }
+      ul {
+        padding-inline-start: 1.2em;
+      }
+      @media print {
+        :host {
+          padding: 0;
+          gap: 6mm;
+        }
+        details,
+        .next {
+          display: none;
+        }
+      }
+      @media (max-height: 30rem) {
+        .next {
+          position: static;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.heading = '';
+    this.lead = '';
+    this.terms = [];
+    this.cautions = [];
+  }
+
+  override render() {
+    const t = partsWords();
+    const vocabulary = vocabularyWords();
+    return html`<header>
+        <div>
+          <h1 tabindex="-1">${this.heading}</h1>
+          ${this.lead ? html`<p class="lead">${this.lead}</p>` : nothing}
+        </div>
+        <div class="next no-print"><slot name="next"></slot></div>
+      </header>
+      <div class="work"><slot></slot></div>
+      ${
+        this.cautions.length > 0
+          ? html`<details class="no-print">
+              <summary>${t.cautionsHere}</summary>
+              <ul>
+                ${this.cautions.map((c) => html`<li>${c}</li>`)}
+                <li>${t.defer}</li>
+              </ul>
+            </details>`
+          : nothing
+      }
+      ${
+        this.terms.length > 0
+          ? html`<details class="no-print">
+              <summary>${t.wordsHere}</summary>
+              <dl>
+                ${this.terms.map(
+                  (word) =>
+                    html`<div>
+                      <dt>${vocabulary[word].name}</dt>
+                      <dd>${vocabulary[word].means}</dd>
+                    </div>`,
+                )}
+              </dl>
+            </details>`
+          : nothing
+      }`;
+  }
+}
+define('tl-page', TlPage);

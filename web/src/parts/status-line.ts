@@ -1,0 +1,37 @@
+import { css, html } from 'lit';
+import { TlElement, define } from './tl-element.ts';
+
+let line = '';
+const shown = new Set<TlStatus>();
+
+/** Says what just happened. It stands until something else happens; nothing flies in or away. */
+export function say(text: string): void {
+  line = text;
+  for (const status of shown) status.requestUpdate();
+}
+
+/** The status line: one sentence, read out politely. The frame has one; a screen needs none of its own. */
+export class TlStatus extends TlElement {
+  static override styles = [
+    TlElement.styles,
+    css`
+      div {
+        min-block-size: 1.5em;
+        line-height: 1.5;
+      }
+    `,
+  ];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    shown.add(this);
+  }
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    shown.delete(this);
+  }
+  override render() {
+    return html`<div role="status" aria-live="polite">${line}</div>`;
+  }
+}
+define('tl-status', TlStatus);
