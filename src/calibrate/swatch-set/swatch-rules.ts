@@ -1,0 +1,151 @@
+import { GRID_SIZE } from '../../colour/grid.ts';
+import { channelCount } from './channels.ts';
+import { pilesOf, sharesOfPile } from './piles.ts';
+import { SwatchSetProblem } from './problem.ts';
+import type { Check, Swatch, SwatchSet } from './schema.ts';
+
+/** Readings are reflectance factors: a glossy white at 45/0 may pass 1 a little, noise may pass 0 a little. */
+const LOWEST_READING = -0.05;
+const HIGHEST_READING = 1.3;
+/** A rung above this share of a tube can stand in for its masstone. */
+const MOSTLY = 0.5 + 1e-9;
+
+/** The rules across tubes, backings, swatches and checks; listed in docs/swatch-set.md. */
+export function holdSwatchRules(set: SwatchSet): void {
+  const channels = channelCount(set.instrument);
+  holdUnique(set.tubes, 'tubes', 'tubes');
+  holdUnique(set.backings, 'backings', 'backings');
+  holdUnique([...set.swatches, ...set.checks], 'swatches', 'swatches or checks');
+  set.backings.forEach((backing, b) => {
+    holdNumbers(
+      backing.reflectance,
+      channels,
+      `Backing "${backing.id}"`,
+      `backings[${b}].reflectance`,
+      'one per channel',
+    );
+  });
+  const whites = set.tubes.filter((tube) => tube.role === 'white');
+  if (whites.length > 1 || (whites.length === 0 && set.swatches.length > 0)) {
+    throw new SwatchSetProblem(
+      whites.length
+        ? `Tubes ${whites.map((t) => `"${t.id}"`).join(' and ')} both have the role of white; give it to the one the tints were made with.`
+        : 'No tube has the role of white; give "role": "white" to the one the tints were made with.',
+      'tubes',
+    );
+  }
+  const truths = set.instrument.kind === 'spectral' ? channels : GRID_SIZE;
+  set.swatches.forEach((swatch, s) => holdPainted(set, swatch, `swatches[${s}]`, 'Swatch', channels));
+  set.checks.forEach((check, c) => {
+    holdPainted(set, check, `checks[${c}]`, 'Check', channels);
+    if (!check.readings && !check.truth) {
+      throw new SwatchSetProblem(
+        `Check "${check.id}" has neither readings nor truth; give one of them.`,
+        `checks[${c}]`,
+      );
+    }
+    if (check.truth) {
+      const what = set.instrument.kind === 'spectral' ? 'one per wavelength' : 'one per 10 nm, 380 to 730 nm';
+      holdNumbers(check.truth, truths, `The truth of check "${check.id}"`, `checks[${c}].truth`, what);
+    }
+  });
+  holdDrawdowns(set);
+  pilesOf(set);
+  holdMasstones(set, whites[0]?.id);
+}
+
+function holdUnique(items: readonly { id: string }[], at: string, words: string): void {
+  const seen = new Set<string>();
+  for (const { id } of items) {
+    if (seen.has(id)) throw new SwatchSetProblem(`Two ${words} have the id "${id}"; give each its own.`, at);
+    seen.add(id);
+  }
+}
+
+function holdNumbers(values: readonly number[], count: number, who: string, at: string, what: string): void {
+  if (values.length !== count) {
+    throw new SwatchSetProblem(
+      `${who} has ${values.length} numbers where ${count} are needed, ${what}; check the wavelengths it was read at.`,
+      at,
+    );
+  }
+  values.forEach((v, i) => {
+    if (v >= LOWEST_READING && v <= HIGHEST_READING) return;
+    const advice = v > 1.5 && v <= 130 ? 'it looks like per cent, so divide by 100' : 'read it again';
+    throw new SwatchSetProblem(
+      `${who} reads ${v} in channel ${i + 1}; a reflectance factor runs from 0 to a little over 1, and ${advice}.`,
+      `${at}[${i}]`,
+    );
+  });
+}
+
+function holdPainted(set: SwatchSet, item: Swatch | Check, at: string, word: string, channels: number): void {
+  item.readings?.forEach((reading, r) => {
+    const who = `Reading ${r + 1} of ${word.toLowerCase()} "${item.id}"`;
+    holdNumbers(reading, channels, who, `${at}.readings[${r}]`, 'one per channel');
+  });
+  if (item.backing !== undefined && !set.backings.some((b) => b.id === item.backing)) {
+    throw new SwatchSetProblem(
+      `${word} "${item.id}" lies on backing "${item.backing}", which is not among the backings; add the bare card's reading.`,
+      `${at}.backing`,
+    );
+  }
+  if (item.film !== 'opaque' && item.backing === undefined) {
+    throw new SwatchSetProblem(
+      `${word} "${item.id}" is a film of finite thickness without a backing; name the card it lies on, or call the film opaque.`,
+      `${at}.backing`,
+    );
+  }
+}
+
+/** One drawdown is one film: one mixture, one thickness. */
+function holdDrawdowns(set: SwatchSet): void {
+  const first = new Map<string, Swatch | Check>();
+  for (const item of [...set.swatches, ...set.checks]) {
+    if (item.film === 'opaque') continue;
+    const other = first.get(item.film.drawdown);
+    if (!other) {
+      first.set(item.film.drawdown, item);
+      continue;
+    }
+    const same =
+      other.film !== 'opaque' &&
+      other.film.thickness === item.film.thickness &&
+      JSON.stringify([other.masses, other.made]) === JSON.stringify([item.masses, item.made]);
+    if (!same) {
+      throw new SwatchSetProblem(
+        `"${other.id}" and "${item.id}" share drawdown "${item.film.drawdown}" and differ in mixture or thickness; one drawdown is one film, so give them two.`,
+        'swatches',
+      );
+    }
+  }
+}
+
+/**
+ * Scattering shows where a paint is by itself. A rung that is mostly the tube is taken in a masstone's stead (published
+ * ladders exist without one) and the fit warns; tints alone are refused.
+ */
+function holdMasstones(set: SwatchSet, white: string | undefined): void {
+  const piles = pilesOf(set);
+  const zero = new Float64Array(piles.errorCount);
+  const largest = new Map<string, number>();
+  for (const swatch of set.swatches) {
+    const { shares } = sharesOfPile(piles, piles.pileOf.get(swatch.id)!, zero);
+    piles.tubeIds.forEach((id, t) => {
+      if (shares[t]! > 0) largest.set(id, Math.max(largest.get(id) ?? 0, shares[t]!));
+    });
+  }
+  if (set.swatches.length && white !== undefined && largest.get(white) !== 1) {
+    throw new SwatchSetProblem(
+      `The white "${white}" has no masstone among the swatches; every tint is measured against it, so paint and read it by itself.`,
+      'swatches',
+    );
+  }
+  for (const [id, share] of largest) {
+    if (share > MOSTLY) continue;
+    throw new SwatchSetProblem(
+      `Tube "${id}" has no masstone among the swatches (its strongest is ${Math.round(share * 100)} %); only the masstone tells its scattering, so paint and read the paint by itself.`,
+      'swatches',
+    );
+  }
+}
