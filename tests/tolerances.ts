@@ -32,3 +32,7 @@ export const TRANSFER_TABLE = 1e-12;
 export const TRANSFER_QUADRATURE = 1e-8;
 /** The same equations in another language's double arithmetic, summed in another order. */
 export const ANOTHER_LANGUAGE = 1e-9;
+/** Lab of an sRGB pixel against libraries whose matrices and white carry other digits than IEC 61966-2-1's four. */
+export const PICTURE_LAB_OTHER_LIBRARY = 0.06;
+/** Lab and Y kept in single precision (24 bits of a number up to 100), summed over a few pixels. */
+export const SINGLE_PRECISION_LAB = 1e-4;
