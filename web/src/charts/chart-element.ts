@@ -1,5 +1,6 @@
 import { type SVGTemplateResult, type TemplateResult, html, nothing, svg } from 'lit';
 import { TlElement } from '../parts/tl-element.ts';
+import { setStyle } from '../design/set-style.ts';
 import { chartStyles } from './chart-styles.ts';
 import { chartWords } from '../text/charts.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
@@ -89,7 +90,7 @@ export abstract class ChartElement extends TlElement {
         aria-labelledby="heading"
         aria-describedby="summary"
         aria-roledescription=${chartWords().chart}
-        style="height:${picture.height}px"
+        ${setStyle({ 'block-size': `${picture.height}px` })}
         @keydown=${(e: KeyboardEvent) => this.#key(e, picture)}
         @pointermove=${(e: PointerEvent) => this.#point(e, picture)}
         @pointerdown=${(e: PointerEvent) => this.#point(e, picture)}

@@ -1,4 +1,5 @@
 import { csvFormatRows } from 'd3-dsv';
+import { saveFile } from '../api/request.ts';
 import type { ChartTable } from './model.ts';
 
 const PAPER = '#ffffff';
@@ -45,32 +46,24 @@ function harmless(text: string): string {
 }
 
 export function saveSvg(drawn: SVGSVGElement, heading: string): void {
-  hand(new Blob([svgText(drawn)], { type: 'image/svg+xml' }), `${fileStem(heading)}.svg`);
+  saveFile(`${fileStem(heading)}.svg`, svgText(drawn), 'image/svg+xml');
 }
 
 export function saveCsv(table: ChartTable, heading: string): void {
-  hand(new Blob([csvText(table)], { type: 'text/csv' }), `${fileStem(heading)}.csv`);
+  saveFile(`${fileStem(heading)}.csv`, csvText(table), 'text/csv');
 }
 
 /** Twice the size on screen, so that it prints cleanly. */
 export async function savePng(drawn: SVGSVGElement, heading: string): Promise<void> {
   const { width, height } = drawn.viewBox.baseVal;
   const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svgText(drawn))}`;
+  image.src = URL.createObjectURL(new Blob([svgText(drawn)], { type: 'image/svg+xml' }));
   await image.decode();
+  URL.revokeObjectURL(image.src);
   const canvas = document.createElement('canvas');
   canvas.width = 2 * width;
   canvas.height = 2 * height;
   canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
   const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/png'));
-  if (blob) hand(blob, `${fileStem(heading)}.png`);
-}
-
-/** Gives the user a file, as a link that is followed once. */
-export function hand(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  if (blob) saveFile(`${fileStem(heading)}.png`, blob);
 }

@@ -1,5 +1,6 @@
 import { type SVGTemplateResult, type TemplateResult, html, nothing, svg } from 'lit';
 import { createRef, ref } from 'lit/directives/ref.js';
+import { setStyle } from '../design/set-style.ts';
 import { define } from '../parts/tl-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { num } from '../text/numbers.ts';
@@ -103,7 +104,7 @@ export class Turntable extends ChartElement {
       aria-hidden="true"
       width=${picture.width * devicePixelRatio}
       height=${picture.height * devicePixelRatio}
-      style="inline-size:${picture.width}px;block-size:${picture.height}px"
+      ${setStyle({ 'inline-size': `${picture.width}px`, 'block-size': `${picture.height}px` })}
     ></canvas>`;
   }
 

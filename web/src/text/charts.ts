@@ -65,8 +65,8 @@ export const chartWords = words(
     justVisible: 'etwa gerade sichtbar',
     date: 'Datum',
     outside: 'außerhalb seiner Grenzen',
-    value: 'Munsell-Helligkeit',
-    valueShort: 'Helligkeit',
+    value: 'Munsell-Tonwert',
+    valueShort: 'Tonwert',
     chroma: 'Buntheit C*ab',
     aStar: 'a* (CIELAB)',
     bStar: 'b* (CIELAB)',
@@ -83,6 +83,6 @@ export const chartWords = words(
     fromAbove: 'Von oben',
     fromSide: 'Von der Seite',
     name: 'Name',
-    slice: 'Schnitt bei Helligkeit',
+    slice: 'Schnitt bei Tonwert',
   },
 );
