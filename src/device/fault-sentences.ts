@@ -4,7 +4,8 @@ type Sentence = (d: FaultDetails) => string;
 
 const port = (d: FaultDetails): string => d.port ?? 'the port';
 const seen = (d: FaultDetails, otherwise: string): string => d.seen ?? otherwise;
-const list = (names: readonly string[] | undefined): string => (names?.length ? names.join(', ') : 'a channel');
+const list = (names: readonly string[] | undefined): string =>
+  names?.length ? names.join(', ') : 'a channel';
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Every fault's sentence: what was seen, what is allowed, what to do next. */
@@ -31,7 +32,7 @@ export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
     `The head did not answer ${d.asked ?? 'a question'} within ${d.allowed ?? 'its time'}; it was asked twice where that is safe; check the cable and read again.`,
   overlong: (d) =>
     `The head sent more than ${d.allowed ?? '4096'} characters without an end of line; that is noise, not a reading, and it was thrown away; check the cable and that this port is the head's, then read again.`,
-  crc: (d) =>
+  crc: () =>
     `An answer of the head came damaged (its checksum does not fit) and was thrown away, as was its repeat; move the cable away from motors and lamp supplies, or use a shorter one, then read again.`,
   'no-crc': () =>
     `The head stopped sending checksums, which it does after a restart; the answer was thrown away; check its power, take the white tile again, then read.`,

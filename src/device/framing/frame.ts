@@ -32,8 +32,7 @@ export interface Frame {
 }
 
 export type FrameReading =
-  | { readonly ok: true; readonly frame: Frame }
-  | { readonly ok: false; readonly why: string };
+  { readonly ok: true; readonly frame: Frame } | { readonly ok: false; readonly why: string };
 
 const SETTINGS_FIELDS = 7;
 
@@ -47,20 +46,28 @@ export function parseFrame(text: string, channels: number): FrameReading {
   if (fields.length !== SETTINGS_FIELDS + channels) {
     return refuse(`${fields.length} fields, ${SETTINGS_FIELDS + channels} wanted`);
   }
-  const [number, flagSum, gainField, apertureField, lampField, kelvinField, n] = fields as [string, ...string[]];
+  const [number, flagSum, gainField, apertureField, lampField, kelvinField, n] = fields as [
+    string,
+    ...string[],
+  ];
   const frame = parseNaturalNumber(number);
-  if (frame === undefined || frame < 1 || frame > LAST_FRAME_NUMBER) return refuse(`frame number "${number}"`);
+  if (frame === undefined || frame < 1 || frame > LAST_FRAME_NUMBER)
+    return refuse(`frame number "${number}"`);
   const flags = parseNaturalNumber(flagSum ?? '');
   if (flags === undefined || flags > KNOWN_FLAGS) return refuse(`flags "${flagSum}"`);
   const gain = parsePlainNumber(gainField ?? '');
   if (gain === undefined || gain <= 0) return refuse(`gain "${gainField}"`);
   const apertureS = parsePlainNumber(apertureField ?? '');
-  if (apertureS === undefined || apertureS <= 0 || apertureS > 600) return refuse(`aperture "${apertureField}"`);
+  if (apertureS === undefined || apertureS <= 0 || apertureS > 600)
+    return refuse(`aperture "${apertureField}"`);
   if (lampField !== '0' && lampField !== '1') return refuse(`lamp "${lampField}"`);
   const lamp = lampField === '1';
   if (lamp === ((flags & FLAG_LAMP_OFF) !== 0)) return refuse(`lamp ${lampField} with flags ${flags}`);
   const temperature = parseHeadNumber(kelvinField ?? '');
-  if (temperature !== 'not-a-number' && !(typeof temperature === 'number' && temperature > 150 && temperature < 500)) {
+  if (
+    temperature !== 'not-a-number' &&
+    !(typeof temperature === 'number' && temperature > 150 && temperature < 500)
+  ) {
     return refuse(`temperature "${kelvinField}"`);
   }
   if (parseNaturalNumber(n ?? '') !== channels) return refuse(`count of counts "${n}", ${channels} wanted`);

@@ -93,6 +93,7 @@ export class ButtonWatch {
 
 function readRegister(answer: string): number {
   const register = parseNaturalNumber(answer);
-  if (register === undefined) throw new DeviceFault('frame', { asked: 'STAT:OPER:COND?', seen: `"${answer}"` });
+  if (register === undefined)
+    throw new DeviceFault('frame', { asked: 'STAT:OPER:COND?', seen: `"${answer}"` });
   return register;
 }

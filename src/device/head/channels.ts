@@ -50,11 +50,16 @@ function readChannelCount(answer: string): number {
 /** Parses `"F1",4.15E-7,2.6E-8,...`: name, centre (m), width (m). */
 export function readCatalogue(answer: string, count: number): Channel[] {
   const fields = splitOutsideQuotes(answer, ',');
-  if (fields?.length !== 3 * count) throw odd(`a catalogue of ${fields?.length ?? 'broken'} fields, ${3 * count} wanted`);
+  if (fields?.length !== 3 * count)
+    throw odd(`a catalogue of ${fields?.length ?? 'broken'} fields, ${3 * count} wanted`);
   return Array.from({ length: count }, (_, i) => {
     const name = unquote(fields[3 * i] ?? '');
     if (!name) throw odd(`channel name ${fields[3 * i]}`);
-    return { name, centreNm: nanometres(fields[3 * i + 1], 200, 1200), fwhmNm: nanometres(fields[3 * i + 2], 0.1, 1000) };
+    return {
+      name,
+      centreNm: nanometres(fields[3 * i + 1], 200, 1200),
+      fwhmNm: nanometres(fields[3 * i + 2], 0.1, 1000),
+    };
   });
 }
 
@@ -93,7 +98,14 @@ function readResponse(answer: string): ChannelResponse | undefined {
   const fields = (table ?? '').split(',');
   const numbers = fields.map((field) => parsePlainNumber(field));
   const [start, step, n, ...values] = numbers;
-  if (start === undefined || !step || step < 0 || n !== values.length || n < 2 || numbers.includes(undefined)) {
+  if (
+    start === undefined ||
+    !step ||
+    step < 0 ||
+    n !== values.length ||
+    n < 2 ||
+    numbers.includes(undefined)
+  ) {
     throw odd('a channel response of the wrong shape');
   }
   const nm = (metres: number): number => Math.round(metres * 1e12) / 1e3;

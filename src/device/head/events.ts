@@ -32,7 +32,7 @@ export class HeadListeners {
   }
 
   emit<K extends keyof HeadEvents>(name: K, event: HeadEvents[K]): void {
-    for (const listener of [...this.#listeners[name]]) listener(event);
+    for (const listener of this.#listeners[name]) listener(event);
   }
 
   clear(): void {

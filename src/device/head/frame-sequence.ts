@@ -38,7 +38,8 @@ export class FrameSequence {
   #order(frame: number): FrameOrder {
     if (this.#last === undefined) return 'fresh';
     if (frame === this.#last) return 'stale';
-    for (let step = 1; step <= this.#asked; step++) if (frame === nextFrameNumber(this.#last, step)) return 'fresh';
+    for (let step = 1; step <= this.#asked; step++)
+      if (frame === nextFrameNumber(this.#last, step)) return 'fresh';
     return this.#odd !== undefined && frame === nextFrameNumber(this.#odd) ? 'fresh' : 'odd';
   }
 }

@@ -37,7 +37,8 @@ export async function readProtocol(talk: Conversation): Promise<string> {
     if (!isDeviceFault(error) || error.kind !== 'timeout') throw error;
     throw new DeviceFault('protocol', { allowed }, { cause: error });
   }
-  if (!speaksThisProtocol(version)) throw new DeviceFault('protocol', { seen: version.slice(0, 20), allowed });
+  if (!speaksThisProtocol(version))
+    throw new DeviceFault('protocol', { seen: version.slice(0, 20), allowed });
   return version;
 }
 
@@ -64,7 +65,11 @@ export async function startChecksums(talk: Conversation, line: QueryLine): Promi
 }
 
 /** @throws DeviceFault `other-head` when the serial number is not the wanted one */
-export async function checkIdentity(talk: Conversation, wanted: Omit<HeadIdentity, 'protocol'>, port: string) {
+export async function checkIdentity(
+  talk: Conversation,
+  wanted: Omit<HeadIdentity, 'protocol'>,
+  port: string,
+) {
   const found = await talk.ask({ send: '*IDN?', read: readIdentity });
   if (found.serial !== wanted.serial || found.model !== wanted.model) {
     const seen = `${found.model} ${found.serial}`;
@@ -90,7 +95,10 @@ export async function readDescription(talk: Conversation): Promise<HeadDescripti
     read: (answer) => {
       const text = unquote(answer);
       if (text === undefined || !GEOMETRIES.includes(text)) {
-        throw new DeviceFault('frame', { asked: 'its geometry', seen: `${answer}; allowed: ${GEOMETRIES.join(', ')}` });
+        throw new DeviceFault('frame', {
+          asked: 'its geometry',
+          seen: `${answer}; allowed: ${GEOMETRIES.join(', ')}`,
+        });
       }
       return text as HeadGeometry;
     },
@@ -103,7 +111,10 @@ export async function readDescription(talk: Conversation): Promise<HeadDescripti
 function pick(answer: string, kinds: Readonly<Record<string, HeadKind>>): HeadKind {
   const kind = kinds[unquote(answer) ?? ''];
   if (!kind) {
-    throw new DeviceFault('frame', { asked: 'its kind', seen: `${answer}; allowed: ${Object.keys(kinds).join(', ')}` });
+    throw new DeviceFault('frame', {
+      asked: 'its kind',
+      seen: `${answer}; allowed: ${Object.keys(kinds).join(', ')}`,
+    });
   }
   return kind;
 }

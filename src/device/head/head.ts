@@ -95,7 +95,11 @@ export class Head {
 
   /** Lines nobody asked for, questions asked twice, restarts: the health of the line. */
   get health(): { readonly noiseLines: number; readonly retries: number; readonly restarts: number } {
-    return { noiseLines: this.#client.line.noiseLines, retries: this.#client.retries, restarts: this.#restarts };
+    return {
+      noiseLines: this.#client.line.noiseLines,
+      retries: this.#client.retries,
+      restarts: this.#restarts,
+    };
   }
 
   /** @returns a function that takes the listener away again */

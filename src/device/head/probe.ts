@@ -23,7 +23,9 @@ export async function probe(line: QueryLine, wholeMs: number): Promise<Omit<Head
   while (line.clock.now() < end) {
     const asked = line.clock.now();
     try {
-      const identity = parseIdentity(await line.exchange('*IDN?', Math.min(PROBE_MS, end - asked), isIdentity));
+      const identity = parseIdentity(
+        await line.exchange('*IDN?', Math.min(PROBE_MS, end - asked), isIdentity),
+      );
       await sleep(line.clock, SETTLE_MS); // late answers to earlier probes fall into this pause
       line.discardPartial();
       if (identity) return identity;
@@ -39,6 +41,6 @@ export async function probe(line: QueryLine, wholeMs: number): Promise<Omit<Head
 }
 
 function printable(text: string): string {
-  const clean = [...text.slice(0, 40)].map((c) => (c >= ' ' && c <= '~' ? c : '.')).join('');
+  const clean = text.slice(0, 40).replace(/[^ -~]/g, '.');
   return `"${clean}${text.length > 40 ? '...' : ''}"`;
 }

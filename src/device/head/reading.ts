@@ -79,7 +79,9 @@ function holdToSettings(frame: Frame, settings: HeadSettings, lamp: boolean | un
     throw new DeviceFault('settings', { seen: `gain ${frame.gain}, aperture ${frame.apertureS} s`, allowed });
   }
   if (lamp !== undefined && frame.lamp !== lamp) {
-    throw new DeviceFault('frame', { seen: `lamp ${frame.lamp ? 'on' : 'off'} where it should be the other way` });
+    throw new DeviceFault('frame', {
+      seen: `lamp ${frame.lamp ? 'on' : 'off'} where it should be the other way`,
+    });
   }
 }
 
@@ -87,11 +89,14 @@ function plainCounts(frame: Frame, channels: readonly Channel[]): number[] {
   const over = channels.filter((_, i) => frame.counts[i] === 'over-range').map((channel) => channel.name);
   const flagged = frame.flags & (FLAG_DIGITAL_SATURATION | FLAG_ANALOGUE_SATURATION);
   if (over.length > 0 || flagged) {
-    const seen = frame.flags & FLAG_ANALOGUE_SATURATION ? 'in the analogue stage, before the count' : undefined;
+    const seen =
+      frame.flags & FLAG_ANALOGUE_SATURATION ? 'in the analogue stage, before the count' : undefined;
     throw new DeviceFault('saturated', { channels: over, ...(seen === undefined ? {} : { seen }) });
   }
   return frame.counts.map((count, i) => {
     if (typeof count === 'number') return count;
-    throw new DeviceFault('hardware', { seen: `channel ${channels[i]?.name} is ${count.replaceAll('-', ' ')}` });
+    throw new DeviceFault('hardware', {
+      seen: `channel ${channels[i]?.name} is ${count.replaceAll('-', ' ')}`,
+    });
   });
 }

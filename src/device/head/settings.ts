@@ -64,7 +64,10 @@ export async function readLimits(talk: Conversation): Promise<HeadLimits> {
 
 function positives(fields: readonly string[], count?: number): number[] {
   const numbers = fields.map((field) => parsePlainNumber(field));
-  if ((count !== undefined && fields.length !== count) || !numbers.every((x): x is number => x !== undefined && x > 0)) {
+  if (
+    (count !== undefined && fields.length !== count) ||
+    !numbers.every((x): x is number => x !== undefined && x > 0)
+  ) {
     throw new DeviceFault('frame', { asked: 'what may be set', seen: `"${fields.join(',')}"` });
   }
   return numbers;
@@ -87,7 +90,9 @@ export async function applySettings(
   const settings = await readSettings(talk);
   const wrong =
     (gain !== undefined && settings.gain !== gain && `gain ${settings.gain}`) ||
-    (apertureS !== undefined && !near(settings.apertureS, apertureS, 0.05) && `aperture ${settings.apertureS} s`) ||
+    (apertureS !== undefined &&
+      !near(settings.apertureS, apertureS, 0.05) &&
+      `aperture ${settings.apertureS} s`) ||
     (averages !== undefined && settings.averages !== averages && `${settings.averages} averages`);
   if (wrong) {
     throw new DeviceFault('settings', { seen: wrong, allowed: JSON.stringify(wanted).replaceAll('"', '') });
@@ -100,7 +105,10 @@ function checkWanted({ gain, apertureS, averages }: WantedSettings, limits: Head
     throw new DeviceFault('out-of-range', { seen: `gain ${gain}`, allowed: limits.gains.join(', ') });
   }
   if (apertureS !== undefined && !(apertureS >= limits.apertureMinS && apertureS <= limits.apertureMaxS)) {
-    throw new DeviceFault('out-of-range', { seen: `aperture ${apertureS} s`, allowed: apertureWords(limits) });
+    throw new DeviceFault('out-of-range', {
+      seen: `aperture ${apertureS} s`,
+      allowed: apertureWords(limits),
+    });
   }
   if (averages !== undefined && !(Number.isInteger(averages) && averages >= 1 && averages <= MOST_AVERAGES)) {
     throw new DeviceFault('out-of-range', { seen: `${averages} averages`, allowed: `1 to ${MOST_AVERAGES}` });
@@ -120,4 +128,3 @@ export function near(a: number, b: number, share: number): boolean {
 export function frameTimeoutMs(settings: HeadSettings): number {
   return settings.passes * settings.apertureS * settings.averages * 1000 + FRAME_SLACK_MS;
 }
-

@@ -20,7 +20,10 @@ export function readQueueEntry(answer: string): QueueEntry {
   const [code, text] = fields ?? [];
   const words = text === undefined ? undefined : unquote(text);
   if (fields?.length !== 2 || code === undefined || !/^[+-]?\d{1,5}$/.test(code) || words === undefined) {
-    throw new DeviceFault('frame', { asked: 'SYST:ERR?', seen: `"${answer}" in place of an error queue entry` });
+    throw new DeviceFault('frame', {
+      asked: 'SYST:ERR?',
+      seen: `"${answer}" in place of an error queue entry`,
+    });
   }
   const cut = words.indexOf(';');
   return {
@@ -50,7 +53,8 @@ export async function command(talk: Conversation, text: string, allowed?: string
   const entry = await talk.ask({ send: `${text};:SYST:ERR?`, read: readQueueEntry });
   if (entry.code === 0) return;
   await drainErrors(talk);
-  if (entry.code === UNDEFINED_HEADER) throw new DeviceFault('unsupported', { asked: text, code: entry.code });
+  if (entry.code === UNDEFINED_HEADER)
+    throw new DeviceFault('unsupported', { asked: text, code: entry.code });
   const seen = `${entry.code}, ${entry.text}${entry.detail === undefined ? '' : `: ${entry.detail}`}`;
   throw new DeviceFault('refused', {
     asked: text,

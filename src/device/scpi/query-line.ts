@@ -67,15 +67,20 @@ export class QueryLine {
    * @throws DeviceFault `timeout`, `disconnected`, `overlong`, `crc`, `no-crc`
    */
   exchange(text: string, timeoutMs: number, accept?: (text: string) => boolean): Promise<string> {
-    if (this.#pending) throw new Error(`"${text}" was asked while "${this.#pending.asked}" waits for its answer.`);
+    if (this.#pending)
+      throw new Error(`"${text}" was asked while "${this.#pending.asked}" waits for its answer.`);
     return new Promise<string>((resolve, reject) => {
       const cancel = this.#clock.after(timeoutMs, () => {
-        this.#fail(new DeviceFault('timeout', { ...this.#evidence(), allowed: `${Math.round(timeoutMs)} ms` }));
+        this.#fail(
+          new DeviceFault('timeout', { ...this.#evidence(), allowed: `${Math.round(timeoutMs)} ms` }),
+        );
       });
       this.#pending = { resolve, reject, cancel, asked: text, accept };
       this.send(text).catch((error: unknown) => {
         const details = this.#evidence();
-        this.#fail(error instanceof DeviceFault ? error : new DeviceFault('disconnected', details, { cause: error }));
+        this.#fail(
+          error instanceof DeviceFault ? error : new DeviceFault('disconnected', details, { cause: error }),
+        );
       });
     });
   }
@@ -109,7 +114,9 @@ export class QueryLine {
     if (checked.state === 'good' || (checked.state === 'unchecked' && !this.checksum)) {
       this.#settle()?.resolve(checked.text);
     } else {
-      this.#fail(new DeviceFault(checked.state === 'damaged' ? 'crc' : 'no-crc', { ...this.#evidence(), seen: line }));
+      this.#fail(
+        new DeviceFault(checked.state === 'damaged' ? 'crc' : 'no-crc', { ...this.#evidence(), seen: line }),
+      );
     }
   }
 
