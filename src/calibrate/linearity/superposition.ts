@@ -1,0 +1,58 @@
+/**
+ * Linearity without any reference material: two lamps A and B, each alone and both together; a linear head reads
+ * A + B = AB. The flux addition method: CIE 69-1987 and C. L. Sanders, J. Res. NBS 76A (1972) 437-453 [titles from
+ * memory]. Signals are dark-subtracted basic counts per channel.
+ */
+import { SUPERPOSITION_LIMIT } from '../limits.ts';
+import { perCent } from '../per-cent.ts';
+import { ReadingRefused } from '../refusal.ts';
+
+/** One test of the head, passed or not, with what was seen in one sentence. */
+export interface HeadTest {
+  readonly passed: boolean;
+  /** Largest departure, as a share, and the channel that has it. */
+  readonly worst: number;
+  readonly channel: string;
+  readonly sentence: string;
+}
+
+/** Finds the channel whose departure is largest in size. A departure that is no number counts as infinite. */
+export function worstChannel(departures: ArrayLike<number>, channels: readonly string[]): [number, string] {
+  let worst = 0;
+  let at = 0;
+  Array.from(departures).forEach((d, i) => {
+    const size = Number.isNaN(d) ? Number.POSITIVE_INFINITY : d;
+    if (Math.abs(size) > Math.abs(worst)) [worst, at] = [size, i];
+  });
+  return [worst, channels[at] ?? `channel ${at + 1}`];
+}
+
+/**
+ * (A + B - AB) / AB per channel against 0.3 %.
+ * @throws ReadingRefused `channels-differ` when lengths differ
+ */
+export function superposition(
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  both: ArrayLike<number>,
+  channels: readonly string[],
+): HeadTest {
+  if (a.length !== channels.length || b.length !== channels.length || both.length !== channels.length) {
+    throw new ReadingRefused(
+      'channels-differ',
+      'The three lamp readings have different channels; read all three again.',
+    );
+  }
+  const departures = channels.map((_, i) => (a[i]! + b[i]! - both[i]!) / both[i]!);
+  const [worst, channel] = worstChannel(departures, channels);
+  const passed = Math.abs(worst) <= SUPERPOSITION_LIMIT;
+  const seen = `Two lamps apart read ${perCent(worst)} ${worst < 0 ? 'less' : 'more'} than both together in ${channel}`;
+  return {
+    passed,
+    worst,
+    channel,
+    sentence: passed
+      ? `Linear: ${seen.charAt(0).toLowerCase()}${seen.slice(1)}, within ${perCent(SUPERPOSITION_LIMIT)}.`
+      : `${seen}, and ${perCent(SUPERPOSITION_LIMIT)} is allowed; lower the gain so that the white sits at 60-80 % and test again.`,
+  };
+}

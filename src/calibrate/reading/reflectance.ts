@@ -1,0 +1,85 @@
+/**
+ * Reflectance factor from dark-subtracted basic counts, with a white of known reflectance and a black trap:
+ *
+ *     R = Rb + (Rw - Rb) (S - B) / (W - B)
+ *
+ * The trap takes out the head's own flare. A linear two-point scale: nothing is clipped, so a black may read a
+ * little below zero and a white a little above one.
+ */
+import { ReadingRefused } from '../refusal.ts';
+import { LOW_SIGNAL_LIMIT } from '../limits.ts';
+import { type CountingHead, type Exposure, signalOf } from './counts.ts';
+
+/** What a head is set on. Signals are dark-subtracted basic counts per channel. */
+export interface TwoPointScale {
+  readonly white: Float64Array;
+  readonly trap: Float64Array;
+  /** Reflectance factor of the white tile per channel. */
+  readonly tile: ArrayLike<number>;
+  /** Reflectance factor of the black trap, 0..0.02; 0 when left out. */
+  readonly trapReflectance?: number;
+}
+
+/**
+ * Reflectance factor per channel.
+ * @throws ReadingRefused `channels-differ`; `low-signal` when the white is hardly brighter than the trap
+ */
+export function reflectanceFromSignal(
+  sample: Float64Array,
+  scale: TwoPointScale,
+  channels: readonly string[],
+): Float64Array {
+  const { white, trap, tile } = scale;
+  const Rb = scale.trapReflectance ?? 0;
+  const n = channels.length;
+  if ([sample, white, trap, tile].some((list) => list.length !== n)) {
+    throw new ReadingRefused(
+      'channels-differ',
+      `The head has ${n} channels, and reading, white, trap and tile have ${sample.length}, ${white.length}, ` +
+        `${trap.length} and ${tile.length}; set the head on its white and trap again.`,
+    );
+  }
+  const dim = channels.filter((_, i) => !(white[i]! - trap[i]! > LOW_SIGNAL_LIMIT * Math.abs(white[i]!)));
+  if (dim.length > 0) {
+    throw new ReadingRefused(
+      'low-signal',
+      `${dim.join(', ')} see${dim.length > 1 ? '' : 's'} the white tile no better than the black trap; check the ` +
+        'lamp and the port, then read white and trap again.',
+      dim,
+    );
+  }
+  return sample.map((S, i) => Rb + ((tile[i]! - Rb) * (S - trap[i]!)) / (white[i]! - trap[i]!));
+}
+
+/**
+ * The whole way for one exposure: counts to reflectance factor.
+ * @throws ReadingRefused any of `signalOf`'s and `reflectanceFromSignal`'s
+ */
+export function reflectanceFromCounts(
+  exposure: Exposure,
+  scale: TwoPointScale,
+  head: CountingHead,
+): Float64Array {
+  return reflectanceFromSignal(signalOf(exposure, head), scale, head.channels);
+}
+
+/**
+ * Refuses a white too dim to divide by: raw light minus dark under 1 % of full scale in some channel.
+ * @throws ReadingRefused `low-signal`, or any of `signalOf`'s
+ */
+export function holdWhite(exposure: Exposure, head: CountingHead): Float64Array {
+  const signal = signalOf(exposure, head);
+  const { light, dark } = exposure;
+  const low = head.channels.filter(
+    (_, i) => light.counts[i]! - dark.counts[i]! < LOW_SIGNAL_LIMIT * head.fullScale,
+  );
+  if (low.length > 0) {
+    throw new ReadingRefused(
+      'low-signal',
+      `On the white tile ${low.join(', ')} ${low.length > 1 ? 'stay' : 'stays'} under 1 % of full scale; raise the ` +
+        'gain or the aperture so that the white sits at 60-80 %.',
+      low,
+    );
+  }
+  return signal;
+}

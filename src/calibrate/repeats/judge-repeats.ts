@@ -1,0 +1,141 @@
+/**
+ * Accepting repeats of one swatch. Per channel the median and a robust standard deviation (never below what the head
+ * and its placing are known to scatter); a reading is sent back when it lies more than three of those away, taken as
+ * the root mean square over channels, or when one channel alone lies further out than chance allows with so many.
+ * Nothing is dropped: what is sent back is returned with its reason, and the painter may overrule it.
+ *
+ * How many are enough follows the sense of ASTM E1345 ("Reducing the Effect of Variability of Color Measurement by
+ * Use of Multiple Measurements"): n = (s / e)^2 readings bring the standard error of their mean down to e.
+ */
+import { normalQuantile } from '../tile/normal-quantile.ts';
+import { median, robustSdOfFew } from './robust.ts';
+import { neededReadings, repeatsSentence } from './repeats-sentence.ts';
+
+/** A standard deviation as a function of reflectance: sqrt(sigma^2 + (relative R)^2). */
+export interface ScatterModel {
+  readonly sigma: number;
+  readonly relative: number;
+}
+
+/** One reading with re-placing, for a self-built 45/0 head (design estimate: 0.5 % of R; common practice, no source). */
+export const EXPECTED_SCATTER: ScatterModel = { sigma: 0.0008, relative: 0.005 };
+/** Wanted standard error of a swatch's mean. Common practice, no source. */
+export const WANTED_ERROR: ScatterModel = { sigma: 0.0006, relative: 0.004 };
+
+export interface RepeatsAsked {
+  readonly channels: readonly string[];
+  /** Least number of kept readings; 3 when left out. */
+  readonly wanted?: number;
+  readonly expected?: ScatterModel;
+  readonly error?: ScatterModel;
+}
+
+export interface SentBack {
+  /** Which of the readings, counted from 0. */
+  readonly index: number;
+  /** Distance in robust standard deviations. */
+  readonly distance: number;
+  readonly reason: string;
+}
+
+export interface RepeatsVerdict {
+  /** Enough readings agree. */
+  readonly accepted: boolean;
+  /** Readings still to take, as far as can be told now. */
+  readonly more: number;
+  readonly kept: readonly number[];
+  readonly sentBack: readonly SentBack[];
+  /** Median of the kept readings per channel; empty without readings. */
+  readonly median: Float64Array;
+  /** Root mean square scatter of the kept readings, in units of what is expected; 0 for one. */
+  readonly scatter: number;
+  readonly sentence: string;
+}
+
+const LIMIT = 3;
+const CHANCE = 0.0027;
+const MOST = 20;
+
+/** Standard deviation of a scatter model at a reflectance. */
+export function scatterAt(model: ScatterModel, R: number): number {
+  return Math.hypot(model.sigma, model.relative * R);
+}
+
+/** Judges all repeats of one swatch so far. Readings are reflectance per channel, each as long as `channels`. */
+export function judgeRepeats(readings: readonly ArrayLike<number>[], asked: RepeatsAsked): RepeatsVerdict {
+  const { channels } = asked;
+  const wanted = asked.wanted ?? 3;
+  const expected = asked.expected ?? EXPECTED_SCATTER;
+  const error = asked.error ?? WANTED_ERROR;
+  const odd = readings.findIndex((r) => r.length !== channels.length);
+  if (odd >= 0) {
+    throw new RangeError(
+      `Reading ${odd + 1} has ${readings[odd]!.length} channels; ${channels.length} are wanted.`,
+    );
+  }
+  const of = (indices: readonly number[], c: number): number[] => indices.map((i) => readings[i]![c]!);
+  const all = readings.map((_, i) => i);
+  const middle = channels.map((_, c) => (all.length ? median(of(all, c)) : Number.NaN));
+  // One reading of two cannot be told from the other; from three on, the far one shows.
+  const sentBack = all.length < 3 ? [] : farOnes(readings, channels, middle, expected);
+  // When half or more would go there is no crowd to be far from: keep all, ask for more.
+  const split = sentBack.length * 2 >= Math.max(1, all.length);
+  const gone = new Set(split ? [] : sentBack.map((s) => s.index));
+  const kept = all.filter((i) => !gone.has(i));
+  const size = channels.length;
+  const spread = channels.map((_, c) => sampleSd(of(kept, c)));
+  const keptMiddle = Float64Array.from(channels, (_, c) => (kept.length ? median(of(kept, c)) : Number.NaN));
+  const rms = (model: ScatterModel): number =>
+    kept.length < 2
+      ? 0
+      : Math.sqrt(spread.reduce((sum, s, c) => sum + (s / scatterAt(model, keptMiddle[c]!)) ** 2, 0) / size);
+  const need = split ? all.length + 2 : Math.max(wanted, neededReadings(rms(error), kept.length, MOST));
+  const more = Math.max(0, need - kept.length);
+  const scatter = rms(expected);
+  return {
+    accepted: kept.length > 0 && more === 0,
+    more,
+    kept,
+    sentBack: split ? [] : sentBack,
+    median: kept.length ? keptMiddle : new Float64Array(0),
+    scatter,
+    sentence: repeatsSentence({ kept: kept.length, sentBack: gone.size, more, wanted, scatter, split }),
+  };
+}
+
+function farOnes(
+  readings: readonly ArrayLike<number>[],
+  channels: readonly string[],
+  middle: readonly number[],
+  expected: ScatterModel,
+): SentBack[] {
+  const sd = channels.map((_, c) =>
+    Math.max(scatterAt(expected, middle[c]!), robustSdOfFew(readings.map((r) => r[c]!))),
+  );
+  const alone = Math.max(LIMIT, normalQuantile(1 - CHANCE / (2 * channels.length)));
+  const far: SentBack[] = [];
+  readings.forEach((r, index) => {
+    const z = channels.map((_, c) => (r[c]! - middle[c]!) / sd[c]!);
+    const distance = Math.sqrt(z.reduce((sum, v) => sum + v * v, 0) / z.length);
+    const worst = z.reduce((at, v, c) => (Math.abs(v) > Math.abs(z[at]!) ? c : at), 0);
+    // NaN must not pass for near.
+    if (distance <= LIMIT && Math.abs(z[worst]!) <= alone) return;
+    const lighter = z.reduce((sum, v) => sum + v, 0) > 0 ? 'lighter' : 'darker';
+    const how = distance <= LIMIT ? `${channels[worst]} alone is far out` : `${lighter} than the others`;
+    const times = (distance <= LIMIT ? Math.abs(z[worst]!) : distance).toFixed(1);
+    far.push({
+      index,
+      distance,
+      reason:
+        `Reading ${index + 1} is sent back: ${how}, ${times} times the usual scatter where 3 is allowed; ` +
+        'look for dust, a ridge or a tilted head, and read that spot again.',
+    });
+  });
+  return far;
+}
+
+function sampleSd(values: readonly number[]): number {
+  if (values.length < 2) return 0;
+  const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (values.length - 1));
+}

@@ -1,0 +1,78 @@
+/**
+ * The check tile over the sessions. Three kinds of change are charted: the level (mean over channels), the balance
+ * (long wavelengths against short), and each channel by itself. The channels' limits are wider, so that watching many
+ * of them at once raises as few false alarms as watching one: 0.27 % a session in all, by Bonferroni's inequality.
+ */
+import { perCent } from '../per-cent.ts';
+import {
+  type ChartSignal,
+  type ControlLimits,
+  INDIVIDUALS_FACTOR,
+  controlLimits,
+  judgeValue,
+} from './control-chart.ts';
+import { normalQuantile } from './normal-quantile.ts';
+
+export interface TileChart {
+  /** "level", "balance" or a channel's name. */
+  readonly name: string;
+  readonly values: readonly number[];
+  /** From all sessions but the last. */
+  readonly limits: ControlLimits;
+  /** Where the last session lies. */
+  readonly signal: ChartSignal;
+}
+
+export interface TileVerdict {
+  readonly steady: boolean;
+  readonly charts: readonly TileChart[];
+  readonly sentence: string;
+}
+
+const FALSE_ALARMS = 0.0027;
+
+/**
+ * Judges the last of the sessions (reflectance per channel, oldest first, one array a session) by those before it.
+ * @throws ReadingRefused `too-few` with fewer than five sessions before the last
+ */
+export function judgeCheckTile(
+  sessions: readonly ArrayLike<number>[],
+  channels: readonly string[],
+): TileVerdict {
+  const mean = (s: ArrayLike<number>, from = 0, to = s.length): number => {
+    let sum = 0;
+    for (let i = from; i < to; i++) sum += s[i]!;
+    return sum / (to - from);
+  };
+  const third = Math.max(1, Math.floor(channels.length / 3));
+  const wide =
+    (INDIVIDUALS_FACTOR * normalQuantile(1 - FALSE_ALARMS / (2 * Math.max(1, channels.length)))) / 3;
+  const chart = (name: string, of: (s: ArrayLike<number>) => number, factor?: number): TileChart => {
+    const values = sessions.map(of);
+    const limits = controlLimits(values.slice(0, -1), factor);
+    const [previous, value] = values.slice(-2) as [number, number];
+    return { name, values, limits, signal: judgeValue(value, previous, limits) };
+  };
+  const charts = [
+    chart('level', mean),
+    chart('balance', (s) => mean(s, s.length - third) - mean(s, 0, third)),
+    ...channels.map((name, i) => chart(name, (s) => s[i]!, wide)),
+  ];
+  const out = charts.filter((c) => c.signal !== 'inside');
+  return { steady: out.length === 0, charts, sentence: sentenceFor(charts, out) };
+}
+
+function sentenceFor(charts: readonly TileChart[], out: readonly TileChart[]): string {
+  const level = charts[0]!;
+  const { points, firm } = level.limits;
+  const soft = firm ? '' : ` (limits from ${points} sessions only)`;
+  const first = out[0];
+  if (!first) return `The check tile reads as in the ${points} sessions before${soft}.`;
+  const names = out.map((c) => c.name).join(', ');
+  const last = first.values.at(-1)!;
+  const off = first.name === 'balance' ? '' : `, by ${perCent(last / first.limits.mean - 1)}`;
+  return (
+    `The check tile reads outside its limits in ${names}${off}${soft}; clean tile, port and white, set the head ` +
+    'again, and do not use readings until it comes back.'
+  );
+}
