@@ -1,0 +1,21 @@
+/* One frame: raw counts and the settings they were taken with. */
+#ifndef FRAME_H
+#define FRAME_H
+#include <stdbool.h>
+#include <stdint.h>
+
+void frame_power_on(void);
+/* Takes a frame with the present settings. On failure queues the error, leaves no frame and returns false. */
+bool frame_take(bool dark);
+void frame_forget(void);
+bool frame_exists(void);
+/* Answers the last frame taken. */
+void frame_reply(void);
+/* Temperature now, 0.01 K; 0 when the thermistor does not answer. Keeps the status bits up to date. */
+uint16_t frame_temperature(void);
+/* Switches the lamp to its state between readings. */
+void frame_lamp_rest(void);
+/* Whether the lamp draws current when switched on. */
+bool frame_lamp_works(void);
+
+#endif
