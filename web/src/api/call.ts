@@ -51,9 +51,10 @@ export function urlOf<N extends RouteName>(
 export async function call<N extends RouteName>(name: N, ...[options]: Args<N>): Promise<Answer<N>> {
   const { params = {}, query = {}, body, signal } = (options ?? {}) as Loose;
   const method = PATHS[name].slice(0, PATHS[name].indexOf(' '));
-  const init: RequestInit = { method, headers: { accept: 'application/json' } };
+  const headers: Record<string, string> = { accept: 'application/json' };
+  const init: RequestInit = { method, headers };
   if (body !== undefined || method !== 'GET') {
-    init.headers = { ...init.headers, 'content-type': 'application/json' };
+    headers['content-type'] = 'application/json';
     init.body = JSON.stringify(body ?? {});
   }
   if (signal) init.signal = signal;

@@ -1,0 +1,312 @@
+import { html, nothing } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Tube } from '../../../../server/api/tubes.ts';
+import { type Answer, call } from '../../api/call.ts';
+import { EventsController } from '../../api/events.ts';
+import { patchOfColour } from '../../design/patch.ts';
+import '../../parts/compare.ts';
+import '../../parts/dialog.ts';
+import '../../parts/empty.ts';
+import '../../parts/field.ts';
+import '../../parts/next-step.ts';
+import '../../parts/notice.ts';
+import '../../parts/page-frame.ts';
+import { say } from '../../parts/status-line.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import '../../parts/tube-card.ts';
+import { type Route, goTo, linkTo } from '../../shell/route.ts';
+import { BenchState, refreshBench } from '../../state/bench-state.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { changeSettings, settings } from '../../state/settings.ts';
+import { num, when } from '../../text/numbers.ts';
+import { rackWords } from '../../text/rack.ts';
+import './palette-choice.ts';
+import { samePigment, turnOf } from './rack-list.ts';
+import { rackStyles } from './rack-styles.ts';
+import './tube-form.ts';
+
+/** The tubes, what is known of each, and whose turn it is. */
+export class TlRackScreen extends TlElement {
+  static override properties = {
+    route: { attribute: false },
+    writing: { state: true },
+    refusal: { state: true },
+  };
+  declare route: Route | undefined;
+  /** The tube being written on; 'new' for one to come. */
+  declare writing: Tube | 'new' | undefined;
+  declare refusal: string;
+
+  static override styles = [TlElement.styles, rackStyles];
+  readonly #bench = new BenchState(this);
+  readonly #tubes = new RemoteController<readonly Tube[]>(this);
+  readonly #paints = new RemoteController<Answer<'listPracticePaints'>>(this);
+
+  constructor() {
+    super();
+    this.route = undefined;
+    this.writing = undefined;
+    this.refusal = '';
+    new EventsController(this, {
+      hello: () => this.#fetch(),
+      changed: ({ what }) => {
+        if (what !== 'settings') this.#fetch();
+      },
+      ladder: () => this.#fetch(),
+    });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#fetch();
+    void this.#paints.run((signal) => call('listPracticePaints', { signal }));
+  }
+
+  #fetch(): void {
+    void this.#tubes.run(async (signal) => {
+      const [here, away] = await Promise.all([
+        call('listTubes', { signal }),
+        call('listTubes', { query: { putAway: 'true' }, signal }),
+      ]);
+      const seen = new Set(here.map((t) => t.id));
+      return [...here, ...away.filter((t) => !seen.has(t.id))];
+    });
+  }
+
+  override render() {
+    const t = rackWords();
+    const state = this.#bench.value;
+    const tubes = this.#tubes.value;
+    const here = tubes?.filter((x) => !x.putAway) ?? [];
+    const away = tubes?.filter((x) => x.putAway) ?? [];
+    const error = this.#tubes.error ?? this.#bench.error;
+    return html`<tl-page
+      heading=${t.title}
+      lead=${tubes && here.length === 0 ? t.firstLead : t.lead}
+      .terms=${['tube', 'pigment', 'masstone', 'tint', 'ladder', 'constants', 'trust']}
+    >
+      ${tubes ? this.#next(here) : nothing}
+      ${
+        this.refusal || error
+          ? html`<tl-notice kind="error" live>${this.refusal || error?.message}</tl-notice>`
+          : nothing
+      }
+      ${state ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing}
+      ${tubes && here.length === 0 ? this.#empty() : nothing} ${settings().walkDone ? nothing : this.#walk()}
+      <ul class="shelf" aria-label=${t.title}>
+        ${repeat(
+          here,
+          (tube) => tube.id,
+          (tube) => this.#tube(tube),
+        )}
+      </ul>
+      ${samePigment(here).map(({ codes, tubes: same }) => this.#same(codes, same))}
+      ${
+        away.length > 0
+          ? html`<section class="stack">
+              <h2>${t.awayHeading}</h2>
+              <ul class="shelf">
+                ${away.map((tube) => this.#tube(tube))}
+              </ul>
+            </section>`
+          : nothing
+      }
+      ${
+        here.length > 0 && turnOf(here).kind !== 'white' && turnOf(here).kind !== 'tube'
+          ? html`<div class="row">
+              <button type="button" @click=${() => (this.writing = 'new')}>${t.addTube}</button>
+              ${
+                state?.palettes.some((p) => p.demo)
+                  ? nothing
+                  : html`<button type="button" class="quiet" @click=${this.#demo}>${t.demo}</button>`
+              }
+            </div>`
+          : nothing
+      }
+      ${this.#dialog(here)}
+    </tl-page>`;
+  }
+
+  #next(here: readonly Tube[]) {
+    const t = rackWords();
+    const turn = turnOf(here);
+    switch (turn.kind) {
+      case 'white':
+        return this.#nextButton(t.addWhite, t.addWhiteHint);
+      case 'tube':
+        return this.#nextButton(t.addTube, t.addFirstHint);
+      case 'mix':
+        return html`<tl-next
+          slot="next"
+          label=${t.mix}
+          hint=${t.mixHint}
+          href=${linkTo('mixing')}
+        ></tl-next>`;
+      default: {
+        const { tube } = turn;
+        const { rungsDone, rungsTotal } = tube.known;
+        const [label, hint] =
+          turn.kind === 'go on'
+            ? [t.goOn(tube.label), t.goOnHint(num(rungsDone, 0), num(rungsTotal, 0))]
+            : turn.kind === 'fit'
+              ? [t.goOn(tube.label), t.fitHint]
+              : [t.measure(tube.label), t.measureHint];
+        return html`<tl-next
+          slot="next"
+          label=${label}
+          hint=${hint}
+          href=${linkTo('ladder', tube.id)}
+        ></tl-next>`;
+      }
+    }
+  }
+
+  #nextButton(label: string, hint: string) {
+    return html`<tl-next
+      slot="next"
+      label=${label}
+      hint=${hint}
+      @click=${() => (this.writing = 'new')}
+    ></tl-next>`;
+  }
+
+  #empty() {
+    const t = rackWords();
+    return html`<tl-empty heading=${t.emptyHeading}>
+      <p>${t.emptyText}</p>
+      <div class="row"><button type="button" @click=${this.#demo}>${t.demo}</button></div>
+    </tl-empty>`;
+  }
+
+  #walk() {
+    const t = rackWords();
+    return html`<section class="walk">
+      <h2>${t.walkTitle}</h2>
+      <ol>
+        ${t.walk.map((step) => html`<li>${step}</li>`)}
+      </ol>
+      <button type="button" class="quiet" @click=${() => changeSettings({ walkDone: true })}>
+        ${t.walkDone}
+      </button>
+    </section>`;
+  }
+
+  #tube(tube: Tube) {
+    const t = rackWords();
+    const { known } = tube;
+    const written = [
+      tube.role === 'white' ? t.white : '',
+      tube.pigments.join(' '),
+      tube.batch ? t.batch(tube.batch) : '',
+      tube.bought ? t.bought(when(tube.bought, false)) : '',
+      tube.drying === 'unknown' ? '' : t.drying[tube.drying],
+    ].filter(Boolean);
+    return html`<li class="tube">
+      <tl-tube-card
+        label=${tube.label}
+        .masstone=${known.masstone ? patchOfColour(known.masstone) : undefined}
+        .tint=${known.tint ? patchOfColour(known.tint) : undefined}
+      ></tl-tube-card>
+      <div class="written">
+        <h2>${tube.label}</h2>
+        <p>${written.join(' · ')}</p>
+        <p class="known">
+          <b>${t.stages[known.stage]}</b>
+          ${
+            known.stage === 'ladder begun'
+              ? html`· ${t.rungs(num(known.rungsDone, 0), num(known.rungsTotal, 0))}`
+              : nothing
+          }
+          ${known.trust ? html`<br />${known.trust}` : nothing}
+        </p>
+        ${tube.note ? html`<p class="small">${tube.note}</p>` : nothing} ${this.#care(tube)}
+        <div class="row actions">
+          ${
+            tube.role === 'white'
+              ? nothing
+              : html`<a class="action" href=${linkTo('ladder', tube.id)}>${t.ladderAction}</a>`
+          }
+          ${
+            known.stage === 'constants'
+              ? html`<a class="action" href=${linkTo('constants', tube.id)}>${t.constantsAction}</a>`
+              : nothing
+          }
+          <button type="button" class="quiet" @click=${() => (this.writing = tube)}>
+            ${t.edit}<span class="unseen">: ${tube.label}</span>
+          </button>
+        </div>
+      </div>
+    </li>`;
+  }
+
+  #care(tube: Tube) {
+    if (tube.cautions.length === 0) return nothing;
+    return html`<tl-notice kind="caution" heading=${rackWords().handleCare(tube.pigments.join(' '))}>
+      ${tube.cautions.map((c) => html`<p class="small">${c}</p>`)}
+    </tl-notice>`;
+  }
+
+  #same(codes: string, tubes: readonly Tube[]) {
+    const t = rackWords();
+    const read = tubes.filter((x) => x.known.masstone);
+    const tinted = tubes.filter((x) => x.known.tint);
+    const rows = [
+      { of: read, pick: (x: Tube) => x.known.masstone },
+      { of: tinted, pick: (x: Tube) => x.known.tint },
+    ].filter((r) => r.of.length > 1);
+    return html`<section class="stack">
+      <h2>${t.samePigment(codes)}</h2>
+      <p>${rows.length > 0 ? t.samePigmentNote : t.notBoth}</p>
+      ${rows.map(
+        ({ of, pick }) =>
+          html`<tl-compare
+            .patches=${of.map((x) => patchOfColour(pick(x)!))}
+            .names=${of.map((x) => x.label)}
+          ></tl-compare>`,
+      )}
+    </section>`;
+  }
+
+  #dialog(here: readonly Tube[]) {
+    const t = rackWords();
+    const { writing } = this;
+    const tube = writing === 'new' ? undefined : writing;
+    return html`<tl-dialog
+      heading=${tube ? t.editTube(tube.label) : t.newTube}
+      ?open=${writing !== undefined}
+      @tl-close=${() => (this.writing = undefined)}
+    >
+      ${
+        writing === undefined
+          ? nothing
+          : html`<tl-tube-form
+              .tube=${tube}
+              .practicePaints=${this.#paints.value ?? []}
+              ?needsPalette=${this.#bench.value?.currentPaletteId === null}
+              ?needsWhite=${!here.some((x) => x.role === 'white')}
+              @tl-saved=${this.#saved}
+            ></tl-tube-form>`
+      }
+    </tl-dialog>`;
+  }
+
+  readonly #saved = (): void => {
+    this.writing = undefined;
+    this.#fetch();
+    void refreshBench();
+  };
+
+  readonly #demo = async (): Promise<void> => {
+    this.refusal = '';
+    try {
+      await call('createDemoRack');
+      say(rackWords().demoTaken);
+      await refreshBench();
+      this.#fetch();
+      goTo('rack');
+    } catch (cause) {
+      this.refusal = cause instanceof Error ? cause.message : String(cause);
+    }
+  };
+}
+define('tl-rack-screen', TlRackScreen);

@@ -1,0 +1,72 @@
+import { css } from 'lit';
+
+export const rackStyles = css`
+  .shelf {
+    list-style: none;
+    padding: 0;
+    max-inline-size: none;
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(min(100%, 28rem), 1fr));
+    gap: var(--s4) var(--s4);
+  }
+  .shelf:empty {
+    display: none;
+  }
+  .tube {
+    display: grid;
+    grid-template-columns: 10rem minmax(0, 1fr);
+    gap: var(--s3);
+    align-items: start;
+    align-content: start;
+    border-block-start: var(--edge);
+    padding-block-start: var(--s2);
+  }
+  .written {
+    display: grid;
+    gap: 8px;
+    min-inline-size: 0;
+    overflow-wrap: anywhere;
+  }
+  .known b {
+    font-weight: 700;
+  }
+  .actions {
+    gap: 8px;
+    margin-block-start: 4px;
+  }
+  .action {
+    display: grid;
+    align-content: center;
+    min-block-size: var(--target);
+    padding: 6px 16px;
+    border: var(--edge);
+    font-weight: 650;
+    text-decoration: none;
+  }
+  .action:hover {
+    background: var(--sunk);
+  }
+  .walk {
+    border: var(--edge);
+    border-inline-start-width: 12px;
+    padding: var(--s3);
+    display: grid;
+    gap: 12px;
+    max-inline-size: calc(var(--measure) + 5rem);
+  }
+  .walk ol {
+    padding-inline-start: 1.4em;
+    display: grid;
+    gap: 6px;
+  }
+  .walk button {
+    justify-self: start;
+    padding-inline: 0;
+  }
+  @media (max-width: 34rem) {
+    .tube {
+      grid-template-columns: 6.5rem minmax(0, 1fr);
+      gap: var(--s2);
+    }
+  }
+`;
