@@ -10,6 +10,11 @@ export interface MixingPalette {
   readonly geometry: Geometry;
   readonly surface: Surface;
   readonly discrepancy: Discrepancy;
+  /**
+   * Crowding of the white: in a mixture with a share c of white, a gram of white scatters 1 + crowding (1 - c) times
+   * as much as in its masstone. Absent is 0. Use `mixtureConstants` of mixture.ts, which knows.
+   */
+  readonly crowding?: number;
 }
 
 /**

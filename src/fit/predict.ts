@@ -1,15 +1,12 @@
-/**
- * What a mixture will read: K = sum c_i K_i, S = sum c_i S_i (D. R. Duncan, "The colour of pigment mixtures", Proc.
- * Phys. Soc. 52 (1940) 390-401), the opaque or the finite film, then the surface of the geometry. Shares are by mass,
- * and constants per unit mass, so that no density is needed.
- */
+/** What a mixture will read: its K and S, the opaque or the finite film, then the surface of the geometry. */
 import { GRID_SIZE, type Spectrum, spectrumFrom } from '../colour/grid.ts';
 import { type LabRegion, labRegion } from './lab-region.ts';
 import { discrepancyColumns } from './discrepancy.ts';
 import { filmReflectance } from './optics/finite-film.ts';
 import { reflectanceLogSlope, reflectanceOfKOverS } from './optics/kubelka-munk.ts';
 import { surfaceForward, surfaceInverse, surfaceSlope } from './optics/surface.ts';
-import { type MixingPalette, sharesOf } from './palette.ts';
+import { type MixtureConstants, mixtureConstants } from './mixture.ts';
+import { type MixingPalette, tubeOf } from './palette.ts';
 
 /** A film that hides, or one of thickness X (units of the white's scattering) over a bare card as it is read. */
 export type PredictedFilm = 'opaque' | { readonly X: number; readonly backing: Spectrum };
@@ -22,9 +19,7 @@ export interface PredictedReflectance {
 }
 
 /** The same with its slopes, for searches: d(measured)/dK, d(measured)/dS of the mixture, and by ln X. */
-export interface PredictedSlopes extends PredictedReflectance {
-  readonly K: Spectrum;
-  readonly S: Spectrum;
+export interface PredictedSlopes extends PredictedReflectance, MixtureConstants {
   readonly dK: Spectrum;
   readonly dS: Spectrum;
   readonly dLnX: Spectrum;
@@ -43,15 +38,7 @@ export function predictSlopes(
   masses: Readonly<Record<string, number>>,
   film: PredictedFilm = 'opaque',
 ): PredictedSlopes {
-  const shares = sharesOf(palette, masses);
-  const K = new Float64Array(GRID_SIZE);
-  const S = new Float64Array(GRID_SIZE);
-  for (const { tube, share } of shares) {
-    for (let i = 0; i < GRID_SIZE; i++) {
-      K[i]! += share * Math.exp(tube.lnK[i]!);
-      S[i]! += share * Math.exp(tube.lnS[i]!);
-    }
-  }
+  const { K, S, parts } = mixtureConstants(palette, masses);
   const internal = new Float64Array(GRID_SIZE);
   const measured = new Float64Array(GRID_SIZE);
   const dK = new Float64Array(GRID_SIZE);
@@ -76,7 +63,7 @@ export function predictSlopes(
     }
     measured[i] = surfaceForward(palette.surface, internal[i]!);
   }
-  return { internal, measured, K, S, dK, dS, dLnX };
+  return { internal, measured, K, S, parts, dK, dS, dLnX };
 }
 
 /** Predicted reflectance of a mixture. Masses per tube id in any one unit: only their ratios count. */
@@ -99,16 +86,16 @@ export function predictWithCovariance(
   options: { readonly sdLnX?: number } = {},
 ): PredictionWithCovariance {
   const at = predictSlopes(palette, masses, film);
-  const shares = sharesOf(palette, masses);
+  const tubes = at.parts.map((part) => ({ ...part, tube: tubeOf(palette, part.id) }));
   const factor: Float64Array[] = [];
   const add = (into: Float64Array, column: Float64Array, gK: Float64Array, gS: Float64Array): void => {
     for (let i = 0; i < GRID_SIZE; i++) into[i]! += gK[i]! * column[i]! + gS[i]! * column[GRID_SIZE + i]!;
   };
-  const sharedCount = Math.max(0, ...shares.map(({ tube }) => tube.shared.length));
+  const sharedCount = Math.max(0, ...tubes.map(({ tube }) => tube.shared.length));
   const shared = Array.from({ length: sharedCount }, () => new Float64Array(GRID_SIZE));
-  for (const { tube, share } of shares) {
-    const gK = at.dK.map((d, i) => d * share * Math.exp(tube.lnK[i]!));
-    const gS = at.dS.map((d, i) => d * share * Math.exp(tube.lnS[i]!));
+  for (const { tube, K, S } of tubes) {
+    const gK = at.dK.map((d, i) => d * K[i]!);
+    const gS = at.dS.map((d, i) => d * S[i]!);
     for (const column of tube.own) {
       const into = new Float64Array(GRID_SIZE);
       add(into, column, gK, gS);

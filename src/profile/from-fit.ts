@@ -32,6 +32,7 @@ export function profileFromFit(fit: PaletteFit, facts: ProfileFacts): PalettePro
       sdLnKS: [...palette.discrepancy.sdLnKS],
       correlationNm: palette.discrepancy.correlationNm,
     },
+    ...(palette.crowding === undefined ? {} : { crowding: palette.crowding }),
     weighing: fit.weighing,
     noise: fit.noise,
     ...(fit.whiteScatteringPerMicrometre

@@ -6,11 +6,15 @@ import type { PaletteProfile } from './schema.ts';
 /** A profile as the palette the mixing rooms compute with: logarithms taken, columns as typed arrays. */
 export function paletteOf(profile: PaletteProfile): MixingPalette {
   const { estimated: _estimated, escape, ...constants } = profile.surface;
-  const surface: Surface = { ...constants, ...(escape === undefined ? {} : { escape }) };
+  const surface: Surface = {
+    ...constants,
+    ...(escape === undefined ? {} : { escape }),
+  };
   return {
     white: profile.white,
     geometry: profile.geometry,
     surface,
+    ...(profile.crowding === undefined ? {} : { crowding: profile.crowding }),
     tubes: profile.tubes.map((tube) => ({
       id: tube.id,
       lnK: Float64Array.from(tube.K, Math.log),

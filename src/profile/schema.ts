@@ -104,6 +104,8 @@ export const profileSchema = z.looseObject({
    * deviation, drawn afresh for each mixture, with correlation exp(-(dlambda/correlationNm)^2 / 2).
    */
   discrepancy: z.strictObject({ sdLnKS: gridArray, correlationNm: z.number().positive() }),
+  /** A gram of the white at a share c of a mixture scatters 1 + crowding (1 - c) times as in its masstone. Absent: 0. */
+  crowding: z.number().min(-0.9).max(10).optional(),
   weighing: weighingSchema.optional(),
   noise: noiseSchema.optional(),
   /** Scattering of the white per micrometre of wet film, where a thickness was known. */
