@@ -1,0 +1,64 @@
+/** Telling per cent from 0 to 1 without guessing: certain, asked, or refused. */
+import { ReadingRefused } from '../refusal.ts';
+
+/** A reflectance factor above this is no paint (45/0 reads a matt white a little over 1). */
+export const HIGHEST_REFLECTANCE = 1.2;
+/** Below this it is no noise either. */
+export const LOWEST_REFLECTANCE = -0.02;
+
+export type ScaleAnswer =
+  { readonly factor: number; readonly assumed?: string } | { readonly question: string };
+
+/** One way of writing numbers: its name in words, and what a number is multiplied by to become a fraction. */
+export interface Scale {
+  readonly words: string;
+  readonly factor: number;
+}
+
+/**
+ * Which of two scales values are on. `fine` is the one with small numbers (0 to 1), `coarse` the other (per cent).
+ * `values` are compared with what the fine scale allows at most, `highest`.
+ */
+export function tellScale(
+  values: readonly number[],
+  stated: 'fine' | 'coarse' | undefined,
+  fine: Scale,
+  coarse: Scale,
+  highest = HIGHEST_REFLECTANCE,
+): ScaleAnswer {
+  const most = Math.max(...values);
+  if (stated === 'fine') return { factor: fine.factor };
+  if (stated === 'coarse') {
+    if (most > highest || most <= 0) return { factor: coarse.factor };
+    return {
+      factor: coarse.factor,
+      assumed: `No value is above ${most}: taken as ${coarse.words} as named, which is very dark; if it was ${fine.words}, say so.`,
+    };
+  }
+  if (most > highest) {
+    return {
+      factor: coarse.factor,
+      assumed: `Taken as ${coarse.words}, because ${most} is too much for ${fine.words}.`,
+    };
+  }
+  return {
+    question: `The largest value is ${most}, which could be ${fine.words} or, for a dark paint, ${coarse.words}; say which.`,
+  };
+}
+
+/** @throws ReadingRefused `entry` for a reflectance no paint has, naming the place */
+export function holdReflectance(
+  values: readonly number[],
+  places: readonly string[],
+  typed: readonly number[],
+): void {
+  values.forEach((v, i) => {
+    if (v >= LOWEST_REFLECTANCE && v <= HIGHEST_REFLECTANCE) return;
+    throw new ReadingRefused(
+      'entry',
+      `${typed[i]} at ${places[i]} is a reflectance factor of ${Number(v.toPrecision(4))}; ${LOWEST_REFLECTANCE} to ` +
+        `${HIGHEST_REFLECTANCE} is allowed. Mend the number, or name the right scale.`,
+      [places[i]!],
+    );
+  });
+}
