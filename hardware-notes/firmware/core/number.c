@@ -1,6 +1,6 @@
 #include "number.h"
 
-#define MANTISSA_LIMIT 99999999ul /* one more digit still fits 32 bits */
+#define MANTISSA_LIMIT 429496728ul /* one more digit still fits 32 bits */
 #define LARGEST 2147483647ul
 
 static char upper(char c) { return (c >= 'a' && c <= 'z') ? (char)(c - 'a' + 'A') : c; }

@@ -1,0 +1,14 @@
+/* What the simulated board's pins are connected to. Bench only; see LICENSE.md. */
+#ifndef WIRES_H
+#define WIRES_H
+#include <simavr/sim_avr.h>
+#include "bench-words.h"
+
+/* Corrects two faults of the two-wire interface of simavr 1.6; no effect on versions without them. */
+void wires_correct_twi(avr_t *avr);
+/* Sensor on the two-wire bus, lamp, thermistor, lamp sense and button. */
+void wires_connect(avr_t *avr, struct scene *scene);
+/* Brings the slowly changing pins up to date. */
+void wires_update(avr_t *avr, struct scene *scene);
+
+#endif
