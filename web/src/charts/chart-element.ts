@@ -16,6 +16,8 @@ export abstract class ChartElement extends TlElement {
   static override properties = {
     heading: {},
     summary: {},
+    fixed: { type: Number },
+    bare: { type: Boolean, reflect: true },
     width: { state: true },
     at: { state: true },
   };
@@ -25,6 +27,10 @@ export abstract class ChartElement extends TlElement {
   declare heading: string;
   /** One sentence that says what the chart shows, for those who do not see it. */
   declare summary: string;
+  /** Draws at this width (px) whatever the room and scales the drawing to it: for a sheet of paper. */
+  declare fixed: number | undefined;
+  /** The drawing and its name alone, without reading line, files and table. */
+  declare bare: boolean;
   /** A chart whose arrow keys turn it and whose page keys go from mark to mark. */
   protected turning = false;
   declare protected width: number;
@@ -36,6 +42,8 @@ export abstract class ChartElement extends TlElement {
     super();
     this.heading = '';
     this.summary = '';
+    this.fixed = undefined;
+    this.bare = false;
     this.width = 0;
     this.at = -1;
   }
@@ -78,8 +86,10 @@ export abstract class ChartElement extends TlElement {
   }
 
   override render(): TemplateResult | typeof nothing {
-    if (this.width === 0) return nothing;
-    const picture = this.picture(this.width);
+    const width = this.fixed ?? this.width;
+    if (width === 0) return nothing;
+    const picture = this.picture(width);
+    if (this.bare) return this.#bareFigure(picture);
     const stop = picture.stops[Math.min(this.at, picture.stops.length - 1)];
     return html`<figure>
       <figcaption id="heading">${this.heading}</figcaption>
@@ -121,6 +131,20 @@ export abstract class ChartElement extends TlElement {
         </span>
       </div>
       ${numbersTable(this.table(), this.heading)}
+    </figure>`;
+  }
+
+  #bareFigure(picture: ChartPicture): TemplateResult {
+    return html`<figure>
+      ${this.heading ? html`<figcaption>${this.heading}</figcaption>` : nothing}
+      <svg
+        class="scaled"
+        role="img"
+        aria-label=${this.summary || this.heading}
+        viewBox="0 0 ${picture.width} ${picture.height}"
+      >
+        ${picture.marks}
+      </svg>
     </figure>`;
   }
 

@@ -26,6 +26,10 @@ export const chartStyles = css`
     overflow: visible;
     direction: ltr;
   }
+  .scaled {
+    inline-size: 100%;
+    block-size: auto;
+  }
   canvas {
     position: absolute;
     inset: 0;
@@ -53,6 +57,9 @@ export const chartStyles = css`
     text-align: center;
     text-decoration: underline;
     text-underline-offset: 0.25em;
+  }
+  .save button:hover {
+    border-color: var(--ink);
   }
   summary {
     cursor: pointer;
@@ -85,6 +92,13 @@ export const chartStyles = css`
     .foot,
     details {
       display: none;
+    }
+    .plot {
+      block-size: auto !important;
+    }
+    svg {
+      max-inline-size: 100%;
+      block-size: auto;
     }
   }
 `;

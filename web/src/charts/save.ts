@@ -1,5 +1,5 @@
 import { csvFormatRows } from 'd3-dsv';
-import { saveFile } from '../api/request.ts';
+import { saveFile } from '../api/save-file.ts';
 import type { ChartTable } from './model.ts';
 
 const PAPER = '#ffffff';

@@ -1,0 +1,201 @@
+import { css, html, nothing } from 'lit';
+import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
+import type { ProfileTube } from '../../../../src/profile/schema.ts';
+import { call } from '../../api/call.ts';
+import { type Patch, patchOfReflectance } from '../../design/patch.ts';
+import { patchOfAnswer } from '../../design/patch-of-answer.ts';
+import '../../parts/empty.ts';
+import '../../parts/next-step.ts';
+import '../../parts/notice.ts';
+import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { type Route, linkTo } from '../../shell/route.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { constantsWords } from '../../text/constants.ts';
+import {
+  type OpenPalette,
+  PaletteController,
+  quickBench,
+  searchBench,
+} from '../../workers/palette-controller.ts';
+import type { FilmsAnswer } from '../../workers/films-job.ts';
+import './palette-sheet.ts';
+import './tube-band.ts';
+import type { BandTube } from './tube-band.ts';
+import './tube-view.ts';
+import { FILMS } from './tube-films.ts';
+import { usualRungs } from './tube-facts.ts';
+
+type Opened = Extract<OpenPalette, { status: 'open' }>;
+
+/** What was fitted, tube by tube: `#/constants`, `#/constants/TUBE`, and `#/constants/sheet` to print. */
+export class TlConstantsScreen extends TlElement {
+  static override properties = { route: { attribute: false }, against: { state: true } };
+  declare route: Route | undefined;
+  declare against: string;
+  readonly #palette = new PaletteController(this, (palette) => this.#opened(palette));
+  readonly #fit = new RemoteController<FitResult>(this);
+  readonly #films = new RemoteController<FilmsAnswer>(this);
+  readonly #rungs = new RemoteController<ReadonlyMap<string, ReadonlyMap<string, Patch>>>(this);
+  #asked = '';
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      .sheet-link {
+        justify-self: start;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.route = undefined;
+    this.against = '';
+  }
+
+  #opened(palette: OpenPalette): void {
+    if (palette.status !== 'open') return;
+    this.#asked = '';
+    const { profile, summary } = palette;
+    const { fitId } = summary;
+    if (fitId) void this.#fit.run((signal) => call('getFitResult', { params: { fitId }, signal }));
+    void this.#rungs.run(async (signal) => {
+      const tubes = await Promise.all(
+        profile.tubes.map(async (tube) => {
+          const rungs = await Promise.all(
+            usualRungs(profile, tube.id).map(async ([name, masses]) => {
+              const { reflectance } = await quickBench.run('predict', { masses }, { signal });
+              return [name, patchOfReflectance(reflectance)] as const;
+            }),
+          );
+          return [tube.id, new Map(rungs)] as const;
+        }),
+      );
+      return new Map(tubes);
+    });
+  }
+
+  /** Films are worked out for the tube in view only. */
+  override willUpdate(): void {
+    const palette = this.#palette.value;
+    const tube = palette.status === 'open' ? this.#tube(palette) : undefined;
+    if (!tube) return;
+    const against = this.#against(palette as Opened, tube);
+    const key = `${tube.id}|${against}`;
+    if (key === this.#asked) return;
+    this.#asked = key;
+    void this.#films.run((signal) =>
+      searchBench.run(
+        'films',
+        { tubeId: tube.id, thicknesses: FILMS, ...(against ? { against } : {}) },
+        { signal },
+      ),
+    );
+  }
+
+  override render() {
+    const t = constantsWords();
+    const palette = this.#palette.value;
+    if (palette.status === 'pending') {
+      return html`<tl-page heading=${t.title} lead=${t.lead}
+        ><tl-progress label=${t.fetching}></tl-progress
+      ></tl-page>`;
+    }
+    if (palette.status === 'error') {
+      return html`<tl-page heading=${t.title}
+        ><tl-notice kind="error" live>${palette.error.message}</tl-notice></tl-page
+      >`;
+    }
+    if (palette.status === 'none') return this.#nothing();
+    if (this.route?.args[0] === 'sheet') {
+      return html`<tl-palette-sheet
+        .profile=${palette.profile}
+        .fit=${this.#fit.value}
+        .rungs=${this.#rungs.value}
+      ></tl-palette-sheet>`;
+    }
+    return this.#open(palette);
+  }
+
+  #nothing() {
+    const t = constantsWords();
+    return html`<tl-page heading=${t.title} lead=${t.lead}>
+      <tl-next slot="next" label=${t.toLadder} href=${linkTo('ladder')}></tl-next>
+      <tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>
+    </tl-page>`;
+  }
+
+  #open(palette: Opened) {
+    const t = constantsWords();
+    const tube = this.#tube(palette);
+    if (!tube) return this.#nothing();
+    const fit = this.#fitOf(tube);
+    const warned = tube.evidence?.warnings[0];
+    return html`<tl-page
+      heading=${t.title}
+      lead=${t.lead}
+      .terms=${['constants', 'rung', 'masstone', 'tint', 'hiding', 'undertone', 'strength', 'trust', 'difference']}
+    >
+      ${
+        warned
+          ? html`<tl-next
+              slot="next"
+              label=${t.measure}
+              hint=${warned}
+              href=${linkTo('ladder', tube.id)}
+            ></tl-next>`
+          : html`<tl-next slot="next" label=${t.toMixing} hint=${t.ready} href=${linkTo('mixing')}></tl-next>`
+      }
+      <tl-tube-band .tubes=${this.#band(palette)} current=${tube.id}></tl-tube-band>
+      <tl-tube-view
+        .profile=${palette.profile}
+        .tube=${tube}
+        .fit=${fit}
+        .result=${this.#fit.value}
+        .rungs=${this.#rungs.value?.get(tube.id)}
+        .films=${this.#films.value}
+        .against=${this.#against(palette, tube)}
+        @tl-against=${(e: CustomEvent<string>) => (this.against = e.detail)}
+      ></tl-tube-view>
+      ${this.#fit.error ? html`<tl-notice kind="warning" live>${this.#fit.error.message}</tl-notice>` : nothing}
+      <a class="sheet-link" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>
+    </tl-page>`;
+  }
+
+  #tube({ profile }: Opened): ProfileTube | undefined {
+    const wanted = this.route?.args[0];
+    return (
+      profile.tubes.find((tube) => tube.id === wanted) ??
+      profile.tubes.find((tube) => tube.id !== profile.white) ??
+      profile.tubes[0]
+    );
+  }
+
+  #fitOf(tube: ProfileTube): TubeFitAnswer | undefined {
+    return this.#fit.value?.tubes.find((f) => f.tubeId === tube.id);
+  }
+
+  #against({ profile }: Opened, tube: ProfileTube): string {
+    const others = profile.tubes.filter((o) => o.id !== tube.id && o.id !== profile.white);
+    return (others.find((o) => o.id === this.against) ?? others[0])?.id ?? '';
+  }
+
+  #band({ profile }: Opened): BandTube[] {
+    return profile.tubes.map((tube) => {
+      const fit = this.#fitOf(tube);
+      const rungs = [...(this.#rungs.value?.get(tube.id)?.values() ?? [])];
+      return {
+        id: tube.id,
+        label: tube.label,
+        pigments: tube.pigments,
+        white: tube.id === profile.white,
+        masstone: fit ? patchOfAnswer(fit.masstone) : rungs[0],
+        tint: fit?.tint ? patchOfAnswer(fit.tint) : (rungs[2] ?? rungs[0]),
+        href: linkTo('constants', tube.id),
+      };
+    });
+  }
+}
+define('tl-constants-screen', TlConstantsScreen);

@@ -1,0 +1,116 @@
+import { css, html, nothing, svg } from 'lit';
+import { type Patch, onThisScreen, patchName } from '../../design/patch.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { constantsWords } from '../../text/constants.ts';
+import { num } from '../../text/numbers.ts';
+
+/** One rung for the card: what was predicted, what was measured, and a word on the difference. */
+export interface Pull {
+  readonly name: string;
+  readonly predicted: Patch;
+  readonly measured?: Patch;
+  readonly deltaE00?: number;
+  readonly verdict?: string;
+}
+
+/**
+ * A whole ladder on one card: each rung a pull across black and white, predicted over measured with no edge between.
+ */
+export class TlLadderPulls extends TlElement {
+  static override properties = { pulls: { attribute: false } };
+  declare pulls: readonly Pull[];
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      ol {
+        list-style: none;
+        padding: 0;
+        max-inline-size: none;
+      }
+      li {
+        display: grid;
+        grid-template-columns: 6rem minmax(0, 1fr) minmax(8rem, 13rem);
+        gap: 0 var(--s2);
+        align-items: center;
+      }
+      svg {
+        display: block;
+        inline-size: 100%;
+        block-size: clamp(88px, 11vw, 132px);
+      }
+      .name {
+        font-size: var(--t-lead);
+        font-weight: 700;
+      }
+      .says {
+        line-height: 1.25;
+      }
+      .says b {
+        font-size: var(--t-lead);
+      }
+      .says span {
+        display: block;
+        font-size: var(--t-small);
+      }
+      @media (max-width: 34rem) {
+        li {
+          grid-template-columns: 4.6rem minmax(0, 1fr) 5.2rem;
+          gap: 0 8px;
+        }
+        .name,
+        .says b {
+          font-size: var(--t-body);
+        }
+      }
+      @media print {
+        svg {
+          block-size: 18mm;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.pulls = [];
+  }
+
+  override render() {
+    return html`<ol>
+      ${this.pulls.map((pull) => this.#row(pull))}
+    </ol>`;
+  }
+
+  #row(pull: Pull) {
+    const t = constantsWords();
+    const names = [
+      `${t.predicted} ${patchName(pull.predicted)}`,
+      ...(pull.measured ? [`${t.measured} ${patchName(pull.measured)}`] : []),
+    ];
+    return html`<li>
+      <span class="name">${pull.name}</span>
+      <svg
+        viewBox="0 0 200 100"
+        preserveAspectRatio="none"
+        role="img"
+        aria-label="${pull.name}: ${names.join('; ')}"
+      >
+        <rect width="100.3" height="100" fill="#0b0b0b"></rect>
+        <rect x="100" width="100" height="100" fill="#ececec"></rect>
+        ${strip(pull.predicted, 10, pull.measured ? 40.4 : 80)}
+        ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
+      </svg>
+      <span class="says">
+        ${pull.deltaE00 === undefined ? nothing : html`<b>${num(pull.deltaE00, 1)}</b> ${t.difference}`}
+        ${pull.verdict ? html`<span>${pull.verdict}</span>` : html`<span>${patchName(pull.predicted)}</span>`}
+      </span>
+    </li>`;
+  }
+}
+
+function strip(patch: Patch, y: number, height: number) {
+  return svg`<rect x="6" y=${y} width="188" height=${height} fill=${onThisScreen(patch.lab).css}></rect>`;
+}
+
+define('tl-ladder-pulls', TlLadderPulls);

@@ -1,0 +1,112 @@
+import { css, html, nothing } from 'lit';
+import type { FitResult } from '../../../../server/api/fits.ts';
+import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
+import '../../charts/constants-chart.ts';
+import { type Patch, onThisScreen } from '../../design/patch.ts';
+import '../../parts/next-step.ts';
+import '../../parts/page-frame.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { linkTo } from '../../shell/route.ts';
+import { constantsWords } from '../../text/constants.ts';
+import { when } from '../../text/numbers.ts';
+import './ladder-pulls.ts';
+import { curvesOf, pullsOf } from './tube-facts.ts';
+
+/** Every tube on paper: the ladder as pulls with a box left white for real paint, K and S, and trust in words. */
+export class TlPaletteSheet extends TlElement {
+  static override properties = {
+    profile: { attribute: false },
+    fit: { attribute: false },
+    rungs: { attribute: false },
+  };
+  declare profile: PaletteProfile;
+  declare fit: FitResult | undefined;
+  declare rungs: ReadonlyMap<string, ReadonlyMap<string, Patch>> | undefined;
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      .tubes {
+        display: grid;
+        gap: var(--s3);
+      }
+      article {
+        display: grid;
+        grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
+        gap: 8px var(--s3);
+        border-block-start: var(--edge);
+        padding-block-start: 8px;
+        break-inside: avoid;
+      }
+      article > header,
+      article > p {
+        grid-column: 1 / -1;
+      }
+      .pulls {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) 5.5rem;
+        gap: 8px;
+      }
+      .paint {
+        border: 1px dashed var(--ink);
+        background: #fff;
+        color: #000;
+        font-size: var(--t-small);
+        padding: 4px;
+      }
+      .small {
+        line-height: 1.3;
+      }
+      @media (max-width: 40rem) {
+        article {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+      @media print {
+        article {
+          grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  override render() {
+    const t = constantsWords();
+    const { profile } = this;
+    return html`<tl-page
+      heading=${t.sheetTitle}
+      lead="${profile.title ?? ''} ${t.asRead(profile.geometry, when(profile.created, false))}"
+    >
+      <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
+      <a class="no-print" href=${linkTo('constants')}>${t.back}</a>
+      <div class="tubes">${profile.tubes.map((tube) => this.#tube(tube))}</div>
+    </tl-page>`;
+  }
+
+  #tube(tube: ProfileTube) {
+    const t = constantsWords();
+    const fit = this.fit?.tubes.find((f) => f.tubeId === tube.id);
+    const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>());
+    const first = pulls[0];
+    const paint = first ? { paint: onThisScreen(first.predicted.lab).css } : {};
+    return html`<article>
+      <header>
+        <h2>${tube.label}</h2>
+        <p class="small">${tube.pigments.join(' + ')}</p>
+      </header>
+      <div class="pulls">
+        <tl-ladder-pulls .pulls=${pulls}></tl-ladder-pulls>
+        <div class="paint" aria-hidden="true">${t.paintHere}</div>
+      </div>
+      <tl-constants-chart
+        bare
+        fixed="420"
+        summary=${t.curvesSays(tube.label)}
+        .nm=${this.profile.wavelengths}
+        .series=${[{ label: tube.label, ...curvesOf(tube, fit), ...paint }]}
+      ></tl-constants-chart>
+      ${tube.evidence ? html`<p class="small">${tube.evidence.trust}</p>` : nothing}
+    </article>`;
+  }
+}
+define('tl-palette-sheet', TlPaletteSheet);

@@ -1,0 +1,11 @@
+import type { FilmsAnswer, FilmsAsk } from './films-job.ts';
+import type { PredictAnswer, PredictAsk } from './predict-job.ts';
+
+/** What a worker can be asked, and what it answers. Every job works from the palette opened before. */
+export interface Jobs {
+  /** A recipe's colour with its interval. */
+  predict: { ask: PredictAsk; answer: PredictAnswer };
+  /** A tube as thin films over a card, its hiding and its strength. */
+  films: { ask: FilmsAsk; answer: FilmsAnswer };
+}
+export type JobName = keyof Jobs;
