@@ -70,7 +70,7 @@ export class Head {
       this.#sequence.asked();
       return {
         send: 'FETC?',
-        timeoutMs: frameTimeoutMs(this.#settings),
+        timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
         read: (answer) => this.#take(answer, undefined),
       };
     });
@@ -143,7 +143,7 @@ export class Head {
     if (this.kind !== 'tristimulus') throw new DeviceFault('unsupported', { asked: 'MEAS:XYZ?' });
     return this.#ask({
       send: 'MEAS:XYZ?',
-      timeoutMs: frameTimeoutMs(this.#settings),
+      timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
       before: () => this.#sequence.asked(1 + this.#button.readingEndsWait()),
       read: readTristimulus,
     });
@@ -178,7 +178,7 @@ export class Head {
     try {
       return await this.#ask({
         send,
-        timeoutMs: frameTimeoutMs(this.#settings),
+        timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
         before: () => this.#sequence.asked(1 + this.#button.readingEndsWait()),
         read: (answer) => this.#take(answer, lamp),
       });

@@ -33,8 +33,9 @@ export interface WantedSettings {
 
 const ASK_SETTINGS = 'INP:GAIN?;:SENS:APER?;:SENS:AVER:COUN?;:SENS:PASS?;:SENS:RANG?';
 const MOST_AVERAGES = 1024;
-/** A frame may take its passes and this long more (protocol section 8). */
+/** A frame may take its passes and this long more (protocol section 8), with time to send each count. */
 const FRAME_SLACK_MS = 500;
+const COUNT_MS = 10;
 
 export function readSettings(talk: Conversation): Promise<HeadSettings> {
   return talk.ask({ send: ASK_SETTINGS, read: parseSettings });
@@ -125,6 +126,7 @@ export function near(a: number, b: number, share: number): boolean {
 }
 
 /** Time limit of one frame, ms. */
-export function frameTimeoutMs(settings: HeadSettings): number {
-  return settings.passes * settings.apertureS * settings.averages * 1000 + FRAME_SLACK_MS;
+export function frameTimeoutMs(settings: HeadSettings, channels: number): number {
+  const exposureMs = settings.passes * settings.apertureS * settings.averages * 1000;
+  return exposureMs + FRAME_SLACK_MS + COUNT_MS * channels;
 }

@@ -39,6 +39,6 @@ export async function loadSerialLibrary(): Promise<SerialLibrary> {
     };
   } catch (error) {
     const seen = error instanceof Error ? error.message.split('\n')[0] : String(error);
-    throw new DeviceFault('no-serial-support', { ...(seen ? { seen } : {}) }, { cause: error });
+    throw new DeviceFault('no-serial-support', seen ? { seen } : {}, { cause: error });
   }
 }

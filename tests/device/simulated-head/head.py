@@ -5,8 +5,10 @@ library only. Written from that document, not from the driver; its checksum is b
                     [--boot-ms 0] [--garbage] [--deaf] [--babble TEXT]
 
 LINK is made a symbolic link to the terminal. Commands on stdin, one a line, each answered by "ok" on stdout:
-    unplug | replug [LINK] | restart | press | raw HEX | fault NAME [ARG] | sent | quit
-A fault touches the next answer to READ?, READ:DARK? or FETC?; "fault-any" the next answer whatever it is.
+    unplug | replug [LINK] | restart | press | raw HEX | fault NAME [ARG] | fault-always NAME [ARG] | fault-any NAME
+    [ARG] | set ATTRIBUTE JSON | sent | quit
+"fault" touches the next answer to READ?, READ:DARK? or FETC?, "fault-always" each of them until "fault" without a
+name, "fault-any" the next answer whatever it is. "sent" answers with the program messages received since the last one.
 """
 import argparse
 import binascii
@@ -222,7 +224,7 @@ class Wire:
 
     def __init__(self, head, options):
         self.head, self.options, self.link = head, options, options.link
-        self.master, self.buffer, self.fault, self.any_fault, self.sent = None, b'', None, None, []
+        self.master, self.buffer, self.fault, self.any_fault, self.sent, self.always = None, b'', None, None, [], False
         self.deaf_until, self.opened, self.plugs = 0, False, 0
         self.eol = {'lf': b'\n', 'crlf': b'\r\n', 'cr': b'\r'}[options.eol]
 
@@ -281,7 +283,7 @@ class Wire:
         frame = any(word in text.upper() for word in ('READ', 'FETC'))
         fault, self.any_fault = self.any_fault, None
         if fault is None and frame:
-            fault, self.fault = self.fault, None
+            fault, self.fault = self.fault, self.fault if self.always else None
         data = answer.encode('latin1') + self.eol
         if fault is None:
             self.write(data)
@@ -342,7 +344,7 @@ class Wire:
         elif name == 'restart': self.head.power_on()
         elif name == 'press' and self.head.waiting: self.head.take(True)
         elif name == 'raw': self.write(bytes.fromhex(words[1]))
-        elif name == 'fault': self.fault = words[1:]
+        elif name in ('fault', 'fault-always'): self.fault, self.always = words[1:] or None, name == 'fault-always'
         elif name == 'fault-any': self.any_fault = words[1:]
         elif name == 'set': setattr(self.head, words[1], json.loads(words[2]))
         elif name == 'sent': print(json.dumps(self.sent), flush=True); self.sent = []; return
