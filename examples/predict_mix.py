@@ -15,8 +15,9 @@ form, k1, k2, haze = surface["form"], surface["k1"], surface["k2"], surface["haz
 gain = surface["escape"] if form == "45/0" else (1 - k1) * (1 - k2)
 floor = haze + (k1 if form == "specular-included" else 0)
 
+crowd = {t: 1 + profile.get("crowding", 0) * (1 - c) if t == profile["white"] else 1 for t, c in share.items()}
 K = [sum(c * tubes[t]["K"][i] for t, c in share.items()) for i in range(n)]
-S = [sum(c * tubes[t]["S"][i] for t, c in share.items()) for i in range(n)]
+S = [sum(c * crowd[t] * tubes[t]["S"][i] for t, c in share.items()) for i in range(n)]
 q = [k / s for k, s in zip(K, S)]
 R = [1 / (1 + v + math.sqrt(v * v + 2 * v)) for v in q]
 Rm = [floor + gain * r / (1 - k2 * r) for r in R]
@@ -28,7 +29,7 @@ slope = [gain / (1 - k2 * r) ** 2 * -2 * r * r / (1 - r * r) * v for r, v in zip
 def moved(tube, column, i):
     """Change of ln q at wavelength i when this tube's ln K and ln S move by a column of its covariance factor."""
     t = tubes[tube]
-    return share[tube] * (t["K"][i] / K[i] * column[i] - t["S"][i] / S[i] * column[n + i])
+    return share[tube] * (t["K"][i] / K[i] * column[i] - crowd[tube] * t["S"][i] / S[i] * column[n + i])
 
 
 variance = [(slope[i] * profile["discrepancy"]["sdLnKS"][i]) ** 2 for i in range(n)]

@@ -38,10 +38,13 @@ const excluded: PaletteProfile = {
   surface: { form: 'specular-excluded', refractiveIndex: 1.5, k1: 0.04, k2: 0.6, haze: 0 },
 };
 
+const crowded: PaletteProfile = { ...inventedProfile(), crowding: 0.15 };
+
 describe('a second implementation of the profile agrees', () => {
   it.each([
     ['a masstone at 45/0', inventedProfile(), { blue: 1 }],
     ['a tint at 45/0', inventedProfile(), { blue: 1, white: 4 }],
+    ['a tint with a white that crowds', crowded, { blue: 1, white: 4 }],
     ['three tubes, specular included', included, { blue: 0.3, earth: 1.1, white: 2 }],
     ['three tubes, specular excluded', excluded, { blue: 0.3, earth: 1.1, white: 2 }],
   ] as [string, PaletteProfile, Record<string, number>][])('%s', (_name, profile, masses) => {

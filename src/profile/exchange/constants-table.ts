@@ -47,6 +47,7 @@ export function tableFromProfile(profile: PaletteProfile): SpectralTable {
     notes: {
       BASIS: profile.basis,
       WHITE_TUBE: profile.white,
+      CROWDING: String(profile.crowding ?? 0),
       SURFACE: quotelessJson(profile.surface),
       DISCREPANCY_LNKS: profile.discrepancy.sdLnKS.join(' '),
       DISCREPANCY_CORRELATION_NM: String(profile.discrepancy.correlationNm),
@@ -101,6 +102,7 @@ export function profileFromTable(table: SpectralTable, createdIso: string): unkn
     geometry: table.geometry,
     surface: object('SURFACE'),
     white: note('WHITE_TUBE'),
+    ...(Number(table.notes['CROWDING'] ?? 0) !== 0 ? { crowding: Number(table.notes['CROWDING']) } : {}),
     tubes: ids.map((id) => tubeFrom(id, table)),
     discrepancy: {
       sdLnKS: note('DISCREPANCY_LNKS').split(' ').map(Number),
