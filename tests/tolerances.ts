@@ -36,3 +36,13 @@ export const ANOTHER_LANGUAGE = 1e-9;
 export const PICTURE_LAB_OTHER_LIBRARY = 0.06;
 /** Lab and Y kept in single precision (24 bits of a number up to 100), summed over a few pixels. */
 export const SINGLE_PRECISION_LAB = 1e-4;
+/** Quantile of the normal distribution by Abramowitz and Stegun 26.2.23, which is good to 4.5e-4. */
+export const NORMAL_QUANTILE = 4.6e-4;
+/** Centroids of bands, nm: sums on different grids, a bell cut off at the ends, a grid of 10 nm. */
+export const BAND_CENTRE_NM = 0.05;
+/** Ratio errors printed to one or two digits (1.05 % as 1.0 %). */
+export const PRINTED_RATIO_SIGMA = 0.16;
+/** Correlations and relative variances from 20 000 trials: four times 1/sqrt(20 000). */
+export const SCATTER_OF_TRIALS = 0.029;
+/** Fractions of the perfect diffuser by weights at 10 nm made from other tables (10 nm sums of 1 nm functions). */
+export const OTHER_WEIGHTS_TRISTIMULUS = 0.002;

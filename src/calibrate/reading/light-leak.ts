@@ -14,8 +14,9 @@ export function lightLeak(
   const trap = basicCounts(darkOnTrap);
   let worst = { share: 0, channel: 0 };
   white.forEach((w, i) => {
-    const share = (sample[i]! - trap[i]!) / w;
-    if (!(share <= worst.share)) worst = { share, channel: i };
+    const seen = (sample[i]! - trap[i]!) / w;
+    const share = Number.isFinite(seen) ? seen : Number.POSITIVE_INFINITY;
+    if (share > worst.share) worst = { share, channel: i };
   });
   return worst;
 }

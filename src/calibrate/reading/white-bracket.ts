@@ -22,8 +22,10 @@ export interface WhiteReading {
 export function whiteChange(before: WhiteReading, after: WhiteReading): { change: number; channel: number } {
   let worst = { change: 0, channel: 0 };
   before.signal.forEach((b, i) => {
-    const change = after.signal[i]! / b - 1;
-    if (!(Math.abs(change) <= Math.abs(worst.change))) worst = { change, channel: i };
+    const seen = after.signal[i]! / b - 1;
+    // What is no number is the worst there can be, not the least.
+    const change = Number.isFinite(seen) ? seen : Number.NEGATIVE_INFINITY;
+    if (Math.abs(change) > Math.abs(worst.change)) worst = { change, channel: i };
   });
   return worst;
 }

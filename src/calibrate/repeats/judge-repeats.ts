@@ -74,13 +74,16 @@ export function judgeRepeats(readings: readonly ArrayLike<number>[], asked: Repe
     );
   }
   const of = (indices: readonly number[], c: number): number[] => indices.map((i) => readings[i]![c]!);
-  const all = readings.map((_, i) => i);
+  const broken = brokenOnes(readings, channels);
+  const without = new Set(broken.map((b) => b.index));
+  const all = readings.map((_, i) => i).filter((i) => !without.has(i));
   const middle = channels.map((_, c) => (all.length ? median(of(all, c)) : Number.NaN));
   // One reading of two cannot be told from the other; from three on, the far one shows.
-  const sentBack = all.length < 3 ? [] : farOnes(readings, channels, middle, expected);
+  const far = all.length < 3 ? [] : farOnes(readings, all, channels, middle, expected);
   // When half or more would go there is no crowd to be far from: keep all, ask for more.
-  const split = sentBack.length * 2 >= Math.max(1, all.length);
-  const gone = new Set(split ? [] : sentBack.map((s) => s.index));
+  const split = far.length * 2 >= Math.max(1, all.length);
+  const sentBack = [...broken, ...(split ? [] : far)];
+  const gone = new Set(sentBack.map((s) => s.index));
   const kept = all.filter((i) => !gone.has(i));
   const size = channels.length;
   const spread = channels.map((_, c) => sampleSd(of(kept, c)));
@@ -96,42 +99,49 @@ export function judgeRepeats(readings: readonly ArrayLike<number>[], asked: Repe
     accepted: kept.length > 0 && more === 0,
     more,
     kept,
-    sentBack: split ? [] : sentBack,
+    sentBack,
     median: kept.length ? keptMiddle : new Float64Array(0),
     scatter,
     sentence: repeatsSentence({ kept: kept.length, sentBack: gone.size, more, wanted, scatter, split }),
   };
 }
 
+/** Readings with a value that is no number: nothing can be far from those. */
+function brokenOnes(readings: readonly ArrayLike<number>[], channels: readonly string[]): SentBack[] {
+  return readings.flatMap((r, index) => {
+    const at = channels.findIndex((_, c) => !Number.isFinite(r[c]));
+    if (at < 0) return [];
+    const reason = `Reading ${index + 1} is sent back: it has no number in ${channels[at]}; read that spot again.`;
+    return [{ index, distance: Number.POSITIVE_INFINITY, reason }];
+  });
+}
+
 function farOnes(
   readings: readonly ArrayLike<number>[],
+  among: readonly number[],
   channels: readonly string[],
   middle: readonly number[],
   expected: ScatterModel,
 ): SentBack[] {
   const sd = channels.map((_, c) =>
-    Math.max(scatterAt(expected, middle[c]!), robustSdOfFew(readings.map((r) => r[c]!))),
+    Math.max(scatterAt(expected, middle[c]!), robustSdOfFew(among.map((i) => readings[i]![c]!))),
   );
   const alone = Math.max(LIMIT, normalQuantile(1 - CHANCE / (2 * channels.length)));
-  const far: SentBack[] = [];
-  readings.forEach((r, index) => {
-    const z = channels.map((_, c) => (r[c]! - middle[c]!) / sd[c]!);
-    const distance = Math.sqrt(z.reduce((sum, v) => sum + v * v, 0) / z.length);
+  return among.flatMap((index) => {
+    const z = channels.map((_, c) => (readings[index]![c]! - middle[c]!) / sd[c]!);
+    const squares = z.reduce((sum, v) => sum + v * v, 0);
+    const distance = Math.sqrt(squares / z.length);
     const worst = z.reduce((at, v, c) => (Math.abs(v) > Math.abs(z[at]!) ? c : at), 0);
-    // NaN must not pass for near.
-    if (distance <= LIMIT && Math.abs(z[worst]!) <= alone) return;
-    const lighter = z.reduce((sum, v) => sum + v, 0) > 0 ? 'lighter' : 'darker';
-    const how = distance <= LIMIT ? `${channels[worst]} alone is far out` : `${lighter} than the others`;
-    const times = (distance <= LIMIT ? Math.abs(z[worst]!) : distance).toFixed(1);
-    far.push({
-      index,
-      distance,
-      reason:
-        `Reading ${index + 1} is sent back: ${how}, ${times} times the usual scatter where 3 is allowed; ` +
-        'look for dust, a ridge or a tilted head, and read that spot again.',
-    });
+    if (distance <= LIMIT && Math.abs(z[worst]!) <= alone) return [];
+    const one = channels.length > 2 && z[worst]! ** 2 > squares / 2;
+    const lighter = (one ? z[worst]! : z.reduce((sum, v) => sum + v, 0)) > 0 ? 'lighter' : 'darker';
+    const times = (distance > LIMIT ? distance : Math.abs(z[worst]!)).toFixed(1);
+    const reason =
+      `Reading ${index + 1} is sent back: ${lighter} than the others${one ? `, mostly in ${channels[worst]}` : ''}, ` +
+      `${times} times the usual scatter where 3 is allowed; look for dust, a ridge or a tilted head, and read that ` +
+      'spot again.';
+    return [{ index, distance, reason }];
   });
-  return far;
 }
 
 function sampleSd(values: readonly number[]): number {
