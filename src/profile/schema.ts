@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { geometrySchema, noiseSchema, weighingSchema } from '../calibrate/swatch-set/schema.ts';
 import { GRID_NM, GRID_SIZE } from '../colour/grid.ts';
 

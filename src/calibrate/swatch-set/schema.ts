@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /**
  * The swatch set: what was painted and what was read, the input of a fit (docs/swatch-set.md).
