@@ -47,7 +47,11 @@ describe('the library', () => {
       configFile: false,
       logLevel: 'error',
       root: tmpdir(),
-      build: { write: false, minify: true, lib: { entry, formats: ['es'] } },
+      build: {
+        write: false,
+        minify: true,
+        rolldownOptions: { input: entry, preserveEntrySignatures: 'strict' },
+      },
     });
     const output = (Array.isArray(made) ? made[0]! : (made as { output: unknown })) as {
       output: { code?: string }[];
