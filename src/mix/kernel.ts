@@ -1,0 +1,226 @@
+/**
+ * The inner loop of every search: amounts of tubes to a colour, and the slopes of that colour, on plain arrays and
+ * without allocating.
+ *
+ * Two-constant Kubelka-Munk (D. R. Duncan, Proc. Phys. Soc. 52 (1940) 390-401) through the surface equation
+ * (J. L. Saunderson, J. Opt. Soc. Am. 32 (1942) 727-736), with K = sum x_i K_i, S = sum x_i S_i, root = sqrt(K(K+2S)):
+ *   R = S/(K + S + root),  R_m = floor + gain R/(1 - k2 R) = floor + gain S/(K + (1-k2) S + root),
+ * one square root and one division a wavelength. R_m is of degree 0 in (K, S), so that
+ *   K dR_m/dK + S dR_m/dS = 0  and  dR_m/dx_i = dR_m/dK (K_i - (K/S) S_i).
+ *
+ * Up to four tubes run through a loop written out for four (a missing tube has K = S = 0); more take a general one.
+ */
+import { GRID_SIZE } from '../colour/grid.ts';
+import { labF } from '../colour/lab.ts';
+import type { TubeSet } from './tube-set.ts';
+
+/** L, a, b under the set's white, then L* under C/2deg, which stands for Munsell value: one rises with the other. */
+export const CHANNELS = 4;
+/** Place of L* under C/2deg among the channels. */
+export const VALUE_CHANNEL = 3;
+
+const WRITTEN_OUT = 4;
+
+export interface MixKernel {
+  /** The colour last asked for, four channels. */
+  readonly u: Float64Array;
+  /** d(channel)/dx of the colour last asked for with slopes: channel by channel, as many numbers each as tubes chosen. */
+  readonly J: Float64Array;
+  /** Chooses the tubes (indices into the set) that the next amounts are of. */
+  choose(tubes: ArrayLike<number>): void;
+  /** Colour of amounts in effective parts, in the order chosen. Degree 0: only ratios count. */
+  colour(x: Float64Array): void;
+  /** The same with slopes. */
+  colourAndSlopes(x: Float64Array): void;
+}
+
+const SLOPE_AT_DARK = 1 / (3 * (6 / 29) ** 2);
+/** CIELAB's df/dt from f itself: 1/(3 f^2) above (6/29)^3, the straight part's slope below. */
+function slopeOfF(f: number): number {
+  return f > 6 / 29 ? 1 / (3 * f * f) : SLOPE_AT_DARK;
+}
+
+/**
+ * A kernel with its own scratch arrays; two interleaved searches need two.
+ * Captured arrays are copied to locals at the top of each loop: read through the closure they cost twice the time.
+ */
+export function mixKernel(set: TubeSet): MixKernel {
+  const { gain, k2 } = set.surface;
+  const rest = 1 - k2;
+  const even = 2 * Math.ceil(Math.max(set.ids.length, WRITTEN_OUT) / 2);
+  const u = new Float64Array(CHANNELS);
+  const f = new Float64Array(CHANNELS);
+  const J = new Float64Array(CHANNELS * even);
+  /** A record a wavelength: K of `pad` tubes, S of `pad` tubes, four weights. */
+  const packed = new Float64Array(GRID_SIZE * (2 * even + CHANNELS));
+  const slopes = new Float64Array(GRID_SIZE);
+  const ratios = new Float64Array(GRID_SIZE);
+  let m = 0;
+  let pad = 0;
+
+  const { K: allK, S: allS, weights } = set;
+  const layOut = (to: number): void => {
+    pad = to;
+    for (let i = 0; i < GRID_SIZE; i++) {
+      for (let c = 0; c < CHANNELS; c++) packed[i * (2 * pad + CHANNELS) + 2 * pad + c] = weights[c]![i]!;
+    }
+  };
+  const put = (j: number, tube: number): void => {
+    const P = packed;
+    const K = allK;
+    const S = allS;
+    const by = pad;
+    const step = 2 * by + 4;
+    const from = tube * GRID_SIZE;
+    for (let i = 0, p = j; i < GRID_SIZE; i++, p += step) {
+      P[p] = K[from + i]!;
+      P[p + by] = S[from + i]!;
+    }
+  };
+  const clear = (j: number): void => {
+    const P = packed;
+    const step = 2 * pad + 4;
+    for (let p = j, i = 0; i < GRID_SIZE; i++, p += step) P[p] = P[p + pad] = 0;
+  };
+  const choose = (tubes: ArrayLike<number>): void => {
+    m = tubes.length;
+    const to = Math.max(WRITTEN_OUT, m + (m % 2));
+    if (to !== pad) layOut(to);
+    for (let j = 0; j < m; j++) put(j, tubes[j]!);
+    for (let j = m; j < pad; j++) clear(j);
+  };
+
+  const toChannels = (X: number, Y: number, Z: number, V: number): void => {
+    const { dark } = set;
+    const fx = labF(dark[0] + gain * X);
+    const fy = labF(dark[1] + gain * Y);
+    const fz = labF(dark[2] + gain * Z);
+    const fv = labF(dark[3] + gain * V);
+    f[0] = fx;
+    f[1] = fy;
+    f[2] = fz;
+    f[3] = fv;
+    u[0] = 116 * fy - 16;
+    u[1] = 500 * (fx - fy);
+    u[2] = 200 * (fy - fz);
+    u[3] = 116 * fv - 16;
+  };
+
+  const colour = (x: Float64Array): void => {
+    const P = packed;
+    const k = rest;
+    const count = m;
+    const by = pad;
+    const step = 2 * by + 4;
+    const end = GRID_SIZE * step;
+    const a = x[0]!;
+    const b = count > 1 ? x[1]! : 0;
+    const c = count > 2 ? x[2]! : 0;
+    const d = count > 3 ? x[3]! : 0;
+    let X = 0;
+    let Y = 0;
+    let Z = 0;
+    let V = 0;
+    for (let p = 0; p < end; p += step) {
+      let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
+      const s = p + by;
+      let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
+      for (let j = 4; j < count; j++) {
+        K += x[j]! * P[p + j]!;
+        S += x[j]! * P[s + j]!;
+      }
+      const g = S / (K + k * S + Math.sqrt(K * (K + 2 * S)));
+      const w = s + by;
+      X += P[w]! * g;
+      Y += P[w + 1]! * g;
+      Z += P[w + 2]! * g;
+      V += P[w + 3]! * g;
+    }
+    toChannels(X, Y, Z, V);
+  };
+
+  const colourAndSlopes = (x: Float64Array): void => {
+    const P = packed;
+    const sl = slopes;
+    const qs = ratios;
+    const k = rest;
+    const count = m;
+    const by = pad;
+    const step = 2 * by + 4;
+    const end = GRID_SIZE * step;
+    const a = x[0]!;
+    const b = count > 1 ? x[1]! : 0;
+    const c = count > 2 ? x[2]! : 0;
+    const d = count > 3 ? x[3]! : 0;
+    let X = 0;
+    let Y = 0;
+    let Z = 0;
+    let V = 0;
+    for (let p = 0, i = 0; p < end; p += step, i++) {
+      let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
+      const s = p + by;
+      let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
+      for (let j = 4; j < count; j++) {
+        K += x[j]! * P[p + j]!;
+        S += x[j]! * P[s + j]!;
+      }
+      const root = Math.sqrt(K * (K + 2 * S));
+      const E = K + k * S + root;
+      const g = S / E;
+      sl[i] = (-g * (root + K + S)) / (E * root);
+      qs[i] = K / S;
+      const w = s + by;
+      X += P[w]! * g;
+      Y += P[w + 1]! * g;
+      Z += P[w + 2]! * g;
+      V += P[w + 3]! * g;
+    }
+    toChannels(X, Y, Z, V);
+    const gx = gain * slopeOfF(f[0]!);
+    const gy = gain * slopeOfF(f[1]!);
+    const gz = gain * slopeOfF(f[2]!);
+    const gv = gain * slopeOfF(f[3]!);
+    const out = J;
+    const slopesOf = (j: number, dx: number, dy: number, dz: number, dv: number): void => {
+      out[j] = 116 * gy * dy;
+      out[count + j] = 500 * (gx * dx - gy * dy);
+      out[2 * count + j] = 200 * (gy * dy - gz * dz);
+      out[3 * count + j] = 116 * gv * dv;
+    };
+    // Two tubes at a time: eight running sums are as many as the processor keeps at hand.
+    for (let j = 0; j < count; j += 2) {
+      let x0 = 0;
+      let y0 = 0;
+      let z0 = 0;
+      let v0 = 0;
+      let x1 = 0;
+      let y1 = 0;
+      let z1 = 0;
+      let v1 = 0;
+      for (let p = 0, i = 0; p < end; p += step, i++) {
+        const slope = sl[i]!;
+        const q = qs[i]!;
+        const at = p + j;
+        const h0 = slope * (P[at]! - q * P[at + by]!);
+        const h1 = slope * (P[at + 1]! - q * P[at + by + 1]!);
+        const w = p + 2 * by;
+        const wx = P[w]!;
+        const wy = P[w + 1]!;
+        const wz = P[w + 2]!;
+        const wv = P[w + 3]!;
+        x0 += h0 * wx;
+        y0 += h0 * wy;
+        z0 += h0 * wz;
+        v0 += h0 * wv;
+        x1 += h1 * wx;
+        y1 += h1 * wy;
+        z1 += h1 * wz;
+        v1 += h1 * wv;
+      }
+      slopesOf(j, x0, y0, z0, v0);
+      if (j + 1 < count) slopesOf(j + 1, x1, y1, z1, v1);
+    }
+  };
+
+  return { u, J, choose, colour, colourAndSlopes };
+}

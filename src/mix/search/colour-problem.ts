@@ -1,0 +1,53 @@
+import { CHANNELS, type MixKernel } from '../kernel.ts';
+import type { DescentProblem } from './descent.ts';
+import type { Goal } from './goal.ts';
+
+/**
+ * A goal in colour as a problem in amounts of the kernel's chosen tubes: the chain rule, and nothing else.
+ * `aim` changes the goal between searches without making a new problem.
+ */
+export interface ColourProblem extends DescentProblem {
+  /** Sets the goal and how many tubes are chosen. */
+  aim(goal: Goal, m: number): void;
+}
+
+export function colourProblem(kernel: MixKernel, most: number): ColourProblem {
+  const g = new Float64Array(CHANNELS);
+  const H = new Float64Array(CHANNELS * CHANNELS);
+  const HJ = new Float64Array(CHANNELS * most);
+  const { u, J } = kernel;
+  let goal: Goal = { cost: () => 0, model: () => 0 };
+  let m = 0;
+  return {
+    aim(next, count) {
+      goal = next;
+      m = count;
+    },
+    cost(x) {
+      kernel.colour(x);
+      return goal.cost(u);
+    },
+    model(x, slope, A) {
+      kernel.colourAndSlopes(x);
+      const cost = goal.model(u, g, H);
+      for (let c = 0; c < CHANNELS; c++) {
+        for (let j = 0; j < m; j++) {
+          let s = 0;
+          for (let d = 0; d < CHANNELS; d++) s += H[c * CHANNELS + d]! * J[d * m + j]!;
+          HJ[c * m + j] = s;
+        }
+      }
+      for (let j = 0; j < m; j++) {
+        let s = 0;
+        for (let c = 0; c < CHANNELS; c++) s += J[c * m + j]! * g[c]!;
+        slope[j] = s;
+        for (let k = 0; k <= j; k++) {
+          let a = 0;
+          for (let c = 0; c < CHANNELS; c++) a += J[c * m + j]! * HJ[c * m + k]!;
+          A[j * m + k] = A[k * m + j] = a;
+        }
+      }
+      return cost;
+    },
+  };
+}

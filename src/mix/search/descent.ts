@@ -1,0 +1,131 @@
+/**
+ * Damped Gauss-Newton on amounts that may not go below a floor (K. Levenberg, Quart. Appl. Math. 2 (1944) 164-168;
+ * the floor by projection with an active set, D. P. Bertsekas, SIAM J. Control Optim. 20 (1982) 221-246).
+ * With no floor given it is zero everywhere, only ratios count, and amounts are kept summing to 1.
+ */
+
+/** What is made small, over amounts x[0..m). */
+export interface DescentProblem {
+  /** Cost at x. */
+  cost(x: Float64Array): number;
+  /** Cost at x; its gradient into `slope` (m); a positive semidefinite curvature into `A` (m times m, row by row). */
+  model(x: Float64Array, slope: Float64Array, A: Float64Array): number;
+}
+
+export interface DescentOptions {
+  /** Least amount of each tube; without it amounts are shares. */
+  readonly floor?: Float64Array;
+  /** Give up, with cost Infinity, once a tube rests on its floor and wants to go lower. @default false */
+  readonly interior?: boolean;
+  /** Cost that counts as reached. @default 1e-8 */
+  readonly reached?: number;
+  /** @default 40 */
+  readonly maxIterations?: number;
+}
+
+export interface Descent {
+  /** Improves x[0..m) in place and returns the cost reached. */
+  solve(problem: DescentProblem, x: Float64Array, m: number, options?: DescentOptions): number;
+}
+
+const REACHED = 1e-8;
+/** A step that wins less than this share of the cost is the last. */
+const FLAT = 1e-9;
+const MOST_TRIES = 14;
+
+/** A descent with scratch arrays for up to `most` amounts. */
+export function descent(most: number): Descent {
+  const A = new Float64Array(most * most);
+  const L = new Float64Array(most * most);
+  const slope = new Float64Array(most);
+  const step = new Float64Array(most);
+  const trial = new Float64Array(most);
+  const free = new Int32Array(most);
+
+  /** Solves (A + damping diag A) step = -slope over the free amounts by Cholesky. */
+  const dampedStep = (m: number, f: number, damping: number): void => {
+    for (let r = 0; r < f; r++) {
+      const jr = free[r]!;
+      for (let c = 0; c <= r; c++) {
+        const jc = free[c]!;
+        let v = A[jr * m + jc]!;
+        if (r === c) v = v * (1 + damping) + 1e-12;
+        for (let k = 0; k < c; k++) v -= L[r * m + k]! * L[c * m + k]!;
+        L[r * m + c] = r === c ? Math.sqrt(Math.max(v, 1e-14)) : v / L[c * m + c]!;
+      }
+    }
+    for (let r = 0; r < f; r++) {
+      let v = -slope[free[r]!]!;
+      for (let k = 0; k < r; k++) v -= L[r * m + k]! * step[k]!;
+      step[r] = v / L[r * m + r]!;
+    }
+    for (let r = f - 1; r >= 0; r--) {
+      let v = step[r]!;
+      for (let k = r + 1; k < f; k++) v -= L[k * m + r]! * step[k]!;
+      step[r] = v / L[r * m + r]!;
+    }
+  };
+
+  const normalise = (x: Float64Array, m: number): void => {
+    let sum = 0;
+    for (let j = 0; j < m; j++) sum += x[j]!;
+    for (let j = 0; j < m; j++) x[j]! /= sum;
+  };
+
+  /** The free amounts: off the floor, or wanting to leave it. -1 when an interior search has met its edge. */
+  const chooseFree = (
+    x: Float64Array,
+    m: number,
+    floor: Float64Array | undefined,
+    leave: boolean,
+  ): number => {
+    let f = 0;
+    for (let j = 0; j < m; j++) {
+      if (x[j]! > (floor ? floor[j]! : 0) || slope[j]! < 0) free[f++] = j;
+      else if (leave) return -1;
+    }
+    return f;
+  };
+
+  /** Moves `trial` from x by the step, not below the floor. False when nothing is left of it. */
+  const place = (x: Float64Array, m: number, f: number, floor: Float64Array | undefined): boolean => {
+    for (let j = 0; j < m; j++) trial[j] = x[j]!;
+    for (let r = 0; r < f; r++) {
+      const j = free[r]!;
+      trial[j] = Math.max(floor ? floor[j]! : 0, x[j]! + step[r]!);
+    }
+    for (let j = 0; j < m; j++) if (trial[j]! > 0) return true;
+    return false;
+  };
+
+  return {
+    solve(problem, x, m, options = {}) {
+      const { floor, interior = false, reached = REACHED, maxIterations = 40 } = options;
+      let damping = 1e-3;
+      let cost = Infinity;
+      for (let iteration = 0; iteration < maxIterations; iteration++) {
+        if (!floor) normalise(x, m);
+        cost = problem.model(x, slope, A);
+        if (cost < reached) return cost;
+        const f = chooseFree(x, m, floor, interior && iteration > 3);
+        if (f < 0) return Infinity;
+        if (f === 0) return cost;
+        let better = cost;
+        for (let tries = 0; tries < MOST_TRIES; tries++) {
+          dampedStep(m, f, damping);
+          better = place(x, m, f, floor) ? problem.cost(trial) : Infinity;
+          if (better < cost) break;
+          damping = damping === 0 ? 1e-3 : damping * 6;
+        }
+        if (!(better < cost)) return cost;
+        for (let j = 0; j < m; j++) x[j] = trial[j]!;
+        damping = damping < 1e-9 ? 0 : damping / 8;
+        if (better < reached || cost - better < FLAT * cost) {
+          if (!floor) normalise(x, m);
+          return better;
+        }
+      }
+      return cost;
+    },
+  };
+}
