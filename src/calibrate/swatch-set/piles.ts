@@ -60,7 +60,10 @@ function partSd(weighing: Weighing, grams: number): number {
  * The piles of a swatch set. Swatches of one drawdown are one pile.
  * @throws SwatchSetProblem for unknown tubes or swatches, circles, both or neither of `masses` and `made`, no paint.
  */
-export function pilesOf(set: SwatchSet, weighing: Weighing = set.weighing ?? ASSUMED_WEIGHING): Piles {
+export function pilesOf(
+  set: Pick<SwatchSet, 'tubes' | 'swatches' | 'checks' | 'weighing'>,
+  weighing: Weighing = set.weighing ?? ASSUMED_WEIGHING,
+): Piles {
   const tubeIds = set.tubes.map((t) => t.id);
   const items = new Map<string, Swatch | Check>([...set.swatches, ...set.checks].map((s) => [s.id, s]));
   const piles: Pile[] = [];
