@@ -13,6 +13,8 @@ export function num(value: number, decimals = 1): string {
     format = new Intl.NumberFormat(language, {
       minimumFractionDigits: decimals,
       maximumFractionDigits: decimals,
+      // A thousands mark would be read back as a decimal one.
+      useGrouping: false,
     });
     formats.set(key, format);
   }

@@ -15,15 +15,20 @@ export function turnOf(tubes: readonly Tube[]): Turn {
   if (!here.some((t) => t.role === 'white')) return { kind: 'white' };
   if (here.length < 2) return { kind: 'tube' };
   const at = (stage: Tube['known']['stage']): Tube | undefined =>
-    here.find((t) => t.known.stage === stage && t.role !== 'white') ??
     here.find((t) => t.known.stage === stage);
   const begun = at('ladder begun');
   if (begun) return { kind: 'go on', tube: begun };
-  const full = at('ladder complete');
-  if (full && !here.some((t) => t.known.stage === 'constants')) return { kind: 'fit', tube: full };
-  const bare = here.find((t) => t.known.stage === 'not measured' && t.role !== 'white');
+  // The white is read first, by itself: every tint leans on it.
+  const bare =
+    here.find((t) => t.known.stage === 'not measured' && t.role === 'white') ?? at('not measured');
+  const full = here.filter((t) => t.known.stage === 'ladder complete');
+  const whiteIsFull = here.some((t) => t.role === 'white' && t.known.stage !== 'not measured');
+  const colour = full.find((t) => t.role !== 'white');
+  if (colour && whiteIsFull && !here.some((t) => t.known.stage === 'constants')) {
+    return { kind: 'fit', tube: colour };
+  }
   if (bare) return { kind: 'measure', tube: bare };
-  if (full) return { kind: 'fit', tube: full };
+  if (colour) return { kind: 'fit', tube: colour };
   return { kind: 'mix' };
 }
 

@@ -150,7 +150,7 @@ export class TlRackScreen extends TlElement {
             ? [t.goOn(tube.label), t.goOnHint(num(rungsDone, 0), num(rungsTotal, 0))]
             : turn.kind === 'fit'
               ? [t.goOn(tube.label), t.fitHint]
-              : [t.measure(tube.label), t.measureHint];
+              : [t.measure(tube.label), tube.role === 'white' ? t.measureWhiteHint : t.measureHint];
         return html`<tl-next
           slot="next"
           label=${label}
@@ -221,11 +221,7 @@ export class TlRackScreen extends TlElement {
         </p>
         ${tube.note ? html`<p class="small">${tube.note}</p>` : nothing} ${this.#care(tube)}
         <div class="row actions">
-          ${
-            tube.role === 'white'
-              ? nothing
-              : html`<a class="action" href=${linkTo('ladder', tube.id)}>${t.ladderAction}</a>`
-          }
+          <a class="action" href=${linkTo('ladder', tube.id)}>${t.ladderAction}</a>
           ${
             known.stage === 'constants'
               ? html`<a class="action" href=${linkTo('constants', tube.id)}>${t.constantsAction}</a>`

@@ -1,0 +1,237 @@
+import { html, nothing } from 'lit';
+import type { Instrument } from '../../../../server/api/instrument.ts';
+import { call } from '../../api/call.ts';
+import '../../parts/field.ts';
+import type { TlField } from '../../parts/field.ts';
+import '../../parts/findings.ts';
+import '../../parts/next-step.ts';
+import '../../parts/notice.ts';
+import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
+import { say } from '../../parts/status-line.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { type Route, linkTo } from '../../shell/route.ts';
+import { BenchState, setInstrument } from '../../state/bench-state.ts';
+import { benchWords } from '../../text/bench.ts';
+import { num, when } from '../../text/numbers.ts';
+import './about-head.ts';
+import { benchStyles } from './bench-styles.ts';
+import { type StepName, isOn, nextStep } from './bench-steps.ts';
+import type { Connection } from './connect.ts';
+import './connect.ts';
+import type { TlLiveCounts } from './live-counts.ts';
+import './live-counts.ts';
+
+/** Where the head is connected, set on dark, white and black, and watched. */
+export class TlBenchScreen extends TlElement {
+  static override properties = {
+    route: { attribute: false },
+    wanted: { state: true },
+    busy: { state: true },
+    refusal: { state: true },
+  };
+  declare route: Route | undefined;
+  declare wanted: Connection;
+  declare busy: '' | 'connect' | 'read' | StepName;
+  declare refusal: string;
+
+  static override styles = [TlElement.styles, benchStyles];
+  readonly #bench = new BenchState(this);
+
+  constructor() {
+    super();
+    this.route = undefined;
+    this.wanted = { transport: 'practice' };
+    this.busy = '';
+    this.refusal = '';
+  }
+
+  override render() {
+    const t = benchWords();
+    const instrument = this.#bench.value?.instrument;
+    return html`<tl-page
+      heading=${t.title}
+      lead=${isOn(instrument) && instrument.next ? instrument.next : t.lead}
+      .terms=${['dark', 'whiteTile', 'blackTrap', 'geometry', 'reading']}
+      .cautions=${t.lampCare}
+    >
+      ${this.#next(instrument)}
+      ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
+      ${
+        this.#bench.error && !instrument
+          ? html`<tl-notice kind="error" live>${this.#bench.error.message}</tl-notice>`
+          : nothing
+      }
+      ${instrument ? html`<tl-findings .findings=${instrument.findings}></tl-findings>` : nothing}
+      ${this.busy === 'connect' ? html`<tl-progress label=${t.connecting}></tl-progress>` : nothing}
+      ${isOn(instrument) ? this.#set(instrument) : nothing}
+      ${instrument && !isOn(instrument) ? this.#connect() : nothing}
+    </tl-page>`;
+  }
+
+  #connect() {
+    return html`<tl-connect
+      @tl-wanted=${(e: CustomEvent<Connection>) => {
+        if (JSON.stringify(e.detail) !== JSON.stringify(this.wanted)) this.wanted = e.detail;
+      }}
+      @tl-connect=${(e: CustomEvent<Connection>) => void this.#connectTo(e.detail)}
+    ></tl-connect>`;
+  }
+
+  #next(instrument: Instrument | undefined) {
+    const t = benchWords();
+    if (!instrument) return nothing;
+    if (!isOn(instrument)) {
+      const { wanted } = this;
+      const serial = wanted.transport === 'serial';
+      return html`<tl-next
+        slot="next"
+        label=${serial ? t.connectHead : t.startPractice}
+        hint=${serial ? t.connectHint(wanted.path) : t.practiceHint}
+        ?busy=${this.busy === 'connect'}
+        @click=${() => void this.#connectTo(this.wanted)}
+      ></tl-next>`;
+    }
+    const step = nextStep(instrument);
+    if (step) {
+      return html`<tl-next
+        slot="next"
+        label=${t.read[step]}
+        hint=${t.how[step]}
+        ?busy=${this.busy !== ''}
+        @click=${() => void this.#read(step)}
+      ></tl-next>`;
+    }
+    return html`<tl-next
+      slot="next"
+      label=${t.ready}
+      hint=${t.readyHint}
+      href=${linkTo('ladder')}
+    ></tl-next>`;
+  }
+
+  #set(instrument: Instrument) {
+    const t = benchWords();
+    const warm = instrument.warmUp;
+    const next = nextStep(instrument);
+    return html`<div class="table">
+      <section class="stack" aria-label=${t.title}>
+        <ol class="steps">
+          <li class=${warm.state === 'settled' ? 'good' : 'open'}>
+            <i aria-hidden="true"></i>
+            <div>
+              <h2>${t.warmUp}: ${t.warmStates[warm.state]}</h2>
+              <p>
+                ${warm.sentence}
+                ${warm.driftPercent === null ? nothing : html`(${t.drift(num(warm.driftPercent, 2))})`}
+              </p>
+            </div>
+          </li>
+          ${instrument.steps.map((s) => this.#step(s, s.step === next))}
+        </ol>
+        <tl-field class="tile" kind="number" min="0" max="1.1" label=${t.tile} help=${t.tileHelp}></tl-field>
+      </section>
+      <section class="stack">
+        <h2>${t.live}</h2>
+        <tl-live-counts></tl-live-counts>
+        <button type="button" ?disabled=${this.busy !== ''} @click=${() => void this.#readOnce()}>
+          ${t.liveRead}
+        </button>
+        <tl-about-head
+          .instrument=${instrument}
+          @tl-refused=${(e: CustomEvent<string>) => (this.refusal = e.detail)}
+        ></tl-about-head>
+      </section>
+    </div>`;
+  }
+
+  #step(s: Instrument['steps'][number], isNext: boolean) {
+    const t = benchWords();
+    const mark = s.state === 'good' ? 'good' : s.state === 'refused' ? 'refused' : 'open';
+    return html`<li class=${mark} aria-current=${isNext ? 'step' : nothing}>
+      <i aria-hidden="true"></i>
+      <div>
+        <h2>
+          ${t.steps[s.step]}: ${t.states[s.state]}
+          ${s.optional && s.state === 'not done' ? html`<span class="may">(${t.optional})</span>` : nothing}
+        </h2>
+        <p>
+          ${s.sentence || t.how[s.step]}
+          ${s.at ? html`<span class="small">${t.at(when(s.at))}</span>` : nothing}
+        </p>
+      </div>
+      ${
+        isNext
+          ? nothing
+          : html`<button
+              type="button"
+              ?disabled=${this.busy !== ''}
+              aria-label=${t.read[s.step]}
+              @click=${() => void this.#read(s.step)}
+            >
+              ${s.state === 'not done' ? t.read[s.step] : t.again}
+            </button>`
+      }
+    </li>`;
+  }
+
+  async #connectTo(body: Connection): Promise<void> {
+    await this.#do('connect', async () => {
+      const instrument = await call('connectInstrument', { body });
+      setInstrument(instrument);
+      return benchWords().connected(instrument.identity?.model ?? benchWords().identity);
+    });
+  }
+
+  async #read(step: StepName): Promise<void> {
+    await this.#do(step, async () => {
+      const instrument = await this.#call(step);
+      setInstrument(instrument);
+      const seen = instrument.steps.find((s) => s.step === step);
+      return seen?.state === 'good'
+        ? benchWords().done(benchWords().steps[step])
+        : (seen?.sentence ?? instrument.next);
+    });
+  }
+
+  async #call(step: StepName): Promise<Instrument> {
+    switch (step) {
+      case 'dark':
+        return call('readDark');
+      case 'white tile': {
+        const field = this.renderRoot.querySelector<TlField>('.tile');
+        if (field && !field.check()) throw new Error(field.problem());
+        const reflectance = field?.number;
+        return call('readWhiteTile', { body: reflectance === undefined ? {} : { reflectance } });
+      }
+      case 'black trap':
+        return call('readBlackTrap');
+      case 'check tile':
+        return call('readCheckTile');
+    }
+  }
+
+  async #readOnce(): Promise<void> {
+    await this.#do('read', async () => {
+      const reading = await call('readOnce');
+      this.renderRoot.querySelector<TlLiveCounts>('tl-live-counts')?.draw(reading);
+      return reading.findings.map((f) => f.sentence).join(' ');
+    });
+  }
+
+  async #do(what: TlBenchScreen['busy'], work: () => Promise<string>): Promise<void> {
+    if (this.busy) return;
+    this.busy = what;
+    this.refusal = '';
+    try {
+      say(await work());
+    } catch (cause) {
+      this.refusal = cause instanceof Error ? cause.message : String(cause);
+    } finally {
+      this.busy = '';
+      await this.updateComplete;
+      this.renderRoot.querySelector<HTMLElement>('tl-next')?.focus();
+    }
+  }
+}
+define('tl-bench-screen', TlBenchScreen);

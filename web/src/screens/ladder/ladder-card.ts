@@ -1,0 +1,147 @@
+import { css, html, nothing } from 'lit';
+import type { Ladder } from '../../../../server/api/ladders.ts';
+import type { Answer } from '../../api/call.ts';
+import { setStyle } from '../../design/set-style.ts';
+import '../../parts/table.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { ladderWords } from '../../text/ladder.ts';
+import { grams, num } from '../../text/numbers.ts';
+import { rungName } from './target.ts';
+
+type PlannedRung = Answer<'planLadder'>['rungs'][number];
+
+/**
+ * The ladder card: what to weigh for each rung, and on paper a box to pull each drawdown into, half of it printed
+ * black where the printer can be spared nothing more than a hatch.
+ */
+export class TlLadderCard extends TlElement {
+  static override properties = {
+    label: { type: String },
+    plan: { attribute: false },
+    rungs: { attribute: false },
+  };
+  declare label: string;
+  declare plan: Ladder['plan'] | undefined;
+  declare rungs: readonly PlannedRung[];
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--s3);
+      }
+      .paper {
+        display: none;
+      }
+      @media print {
+        .paper {
+          display: block;
+        }
+        .heading {
+          display: flex;
+          justify-content: space-between;
+          align-items: baseline;
+          border-block-end: 1.5pt solid #000;
+          padding-block-end: 2mm;
+        }
+        .blanks {
+          display: flex;
+          gap: 10mm;
+        }
+        .boxes {
+          display: grid;
+          grid-template-columns: 1fr 1fr;
+          gap: 5mm;
+          margin-block: 5mm;
+        }
+        .box {
+          break-inside: avoid;
+          display: grid;
+          grid-template-rows: auto 1fr;
+          gap: 1mm;
+        }
+        .pull {
+          block-size: var(--box, 42mm);
+          border: 0.5pt solid #000;
+          display: grid;
+          grid-template-columns: 1fr 1fr;
+          position: relative;
+        }
+        .black {
+          background-image: repeating-linear-gradient(-45deg, #000 0 0.35mm, #fff 0.35mm 1.2mm);
+          border-inline-end: 0.5pt solid #000;
+          print-color-adjust: exact;
+        }
+        .name {
+          display: flex;
+          justify-content: space-between;
+          font-size: 11pt;
+          font-weight: 700;
+        }
+        .name span {
+          font-weight: 400;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.label = '';
+    this.plan = undefined;
+    this.rungs = [];
+  }
+
+  override render() {
+    const { plan } = this;
+    if (!plan) return nothing;
+    const t = ladderWords();
+    const step = plan.scaleResolution;
+    return html`
+      <div class="paper">
+        <div class="heading"><h1>${t.cardTitle(this.label)}</h1></div>
+        <p class="blanks">
+          <span>${t.cardDate}: ____________</span>
+          <span>${t.cardScale}: ${grams(step, step)}</span>
+          <span>${t.methodUsed[plan.method]}</span>
+        </p>
+      </div>
+      <tl-table
+        caption=${t.planTable}
+        .columns=${[
+          { heading: t.rung },
+          { heading: t.pour },
+          { heading: t.planned, unit: 'g', figures: true },
+          { heading: t.weighed, unit: 'g', figures: true },
+          { heading: t.ratioError, unit: '%', figures: true },
+        ]}
+        .rows=${this.rungs.flatMap((rung) =>
+          rung.parts.map((part, i) => [
+            i === 0 ? rungName(rung) : '',
+            part.label,
+            grams(part.plannedGrams, step).replace(/\s*g$/, ''),
+            part.weighedGrams === null ? '______' : grams(part.weighedGrams, step).replace(/\s*g$/, ''),
+            i === 0 && rung.parts.length > 1 ? num(100 * rung.shareRelativeSigma, 1) : '',
+          ]),
+        )}
+      ></tl-table>
+      <div class="paper">
+        <div class="boxes" ${setStyle({ '--box': this.rungs.length > 4 ? '34mm' : '42mm' })}>
+          ${this.rungs.map(
+            (rung) =>
+              html`<div class="box">
+                <div class="name">${rungName(rung)} <span>${t.cardPull}</span></div>
+                <div class="pull">
+                  <div class="black"></div>
+                  <div></div>
+                </div>
+              </div>`,
+          )}
+        </div>
+        <p>${t.cardNote}</p>
+      </div>
+    `;
+  }
+}
+define('tl-ladder-card', TlLadderCard);
