@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { geometrySchema, noiseSchema, weighingSchema } from '../calibrate/swatch-set/schema.ts';
+import { geometrySchema, noiseSchema, weighingSchema } from '../calibrate/swatch-set/terms.ts';
 import { GRID_NM, GRID_SIZE } from '../colour/grid.ts';
 
 /**

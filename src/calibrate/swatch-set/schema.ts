@@ -1,14 +1,12 @@
 import * as z from 'zod';
+import { geometrySchema, noiseSchema, weighingSchema } from './terms.ts';
+
+export { GEOMETRIES, type Geometry, type ReadingNoise, type Weighing, geometrySchema } from './terms.ts';
 
 /**
  * The swatch set: what was painted and what was read, the input of a fit (docs/swatch-set.md).
  * Rules that JSON Schema cannot hold (ids that must exist, lengths that must agree) are in read.ts.
  */
-
-/** How the instrument lights and looks. It picks the surface equation, so it is never guessed. */
-export const GEOMETRIES = ['45/0', 'd/8 specular included', 'd/8 specular excluded'] as const;
-export const geometrySchema = z.enum(GEOMETRIES);
-export type Geometry = z.infer<typeof geometrySchema>;
 
 const id = z.string().min(1).max(200);
 const finite = z.number();
@@ -52,18 +50,6 @@ export const instrumentSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 export type InstrumentDescription = z.infer<typeof instrumentSchema>;
-
-export const weighingSchema = z.union([
-  z.strictObject({ relativeSigma: z.number().min(0).max(1) }),
-  z.strictObject({ resolution: z.number().positive().max(1000) }),
-]);
-export type Weighing = z.infer<typeof weighingSchema>;
-
-export const noiseSchema = z.strictObject({
-  sigma: z.number().nonnegative().max(1).optional(),
-  relative: z.number().nonnegative().max(1).optional(),
-});
-export type ReadingNoise = z.infer<typeof noiseSchema>;
 
 export const backingSchema = z.looseObject({ id, reflectance: z.array(finite).min(1).max(2000) });
 
