@@ -72,7 +72,8 @@ export function transportSurfaceFor(
 ): Surface {
   const diffuse = surfaceFor(geometry, options);
   const n = diffuse.refractiveIndex;
-  const hi = Math.max(1, LESS_DIFFUSE.findIndex(([index]) => index >= n) || LESS_DIFFUSE.length - 1);
+  const above = LESS_DIFFUSE.findIndex(([index]) => index >= n);
+  const hi = above < 0 ? LESS_DIFFUSE.length - 1 : Math.max(1, above);
   const [n0, f0] = LESS_DIFFUSE[hi - 1]!;
   const [n1, f1] = LESS_DIFFUSE[hi]!;
   const factor = f0 + ((f1 - f0) * (n - n0)) / (n1 - n0);

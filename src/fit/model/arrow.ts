@@ -1,0 +1,106 @@
+/**
+ * The normal equations of a palette: a border that everything touches and blocks that touch only it. Each block is
+ * eliminated by its own Cholesky factor (block elimination, a Schur complement on the border), so that the work is
+ * linear in the number of tubes.
+ */
+import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../linear/cholesky.ts';
+import type { Layout } from './layout.ts';
+
+export interface ArrowSystem {
+  readonly layout: Layout;
+  /** border x border, lower triangle. */
+  readonly ww: Float64Array;
+  /** Per block: size x size, lower triangle. */
+  readonly bb: readonly Float64Array[];
+  /** Per block: size x border. */
+  readonly bw: readonly Float64Array[];
+  readonly gradient: Float64Array;
+}
+
+export function emptyArrow(layout: Layout): ArrowSystem {
+  const { border, blocks } = layout;
+  return {
+    layout,
+    ww: new Float64Array(border * border),
+    bb: blocks.map((b) => new Float64Array(b.size * b.size)),
+    bw: blocks.map((b) => new Float64Array(b.size * border)),
+    gradient: new Float64Array(layout.size),
+  };
+}
+
+/** Diagonal of the system in the order of the unknowns. */
+export function arrowDiagonal({ layout, ww, bb }: ArrowSystem): Float64Array {
+  const d = new Float64Array(layout.size);
+  for (let i = 0; i < layout.border; i++) d[i] = ww[i * layout.border + i]!;
+  layout.blocks.forEach((block, b) => {
+    for (let i = 0; i < block.size; i++) d[block.offset + i] = bb[b]![i * block.size + i]!;
+  });
+  return d;
+}
+
+/** Factors of the eliminated system. */
+export interface ArrowFactors {
+  /** Cholesky of each block, and L^-1 (block by border). */
+  readonly L: readonly Float64Array[];
+  readonly Y: readonly Float64Array[];
+  /** Cholesky of the border's Schur complement. */
+  readonly border: Float64Array;
+}
+
+/** Factors (H + diag(extra)); null where it is not positive definite. */
+export function factorArrow(system: ArrowSystem, extra?: Float64Array): ArrowFactors | null {
+  const { layout, ww, bb, bw } = system;
+  const n = layout.border;
+  const border = Float64Array.from(ww);
+  if (extra) for (let i = 0; i < n; i++) border[i * n + i]! += extra[i]!;
+  const L: Float64Array[] = [];
+  const Y: Float64Array[] = [];
+  for (let b = 0; b < layout.blocks.length; b++) {
+    const { size, offset } = layout.blocks[b]!;
+    const l = Float64Array.from(bb[b]!);
+    if (extra) for (let i = 0; i < size; i++) l[i * size + i]! += extra[offset + i]!;
+    if (!choleskyInPlace(l, size)) return null;
+    const y = Float64Array.from(bw[b]!);
+    forwardInPlace(l, size, y, n);
+    for (let k = 0; k < size; k++) {
+      const row = k * n;
+      for (let i = 0; i < n; i++) {
+        const v = y[row + i]!;
+        if (v === 0) continue;
+        const to = i * n;
+        for (let j = 0; j <= i; j++) border[to + j]! -= v * y[row + j]!;
+      }
+    }
+    L.push(l);
+    Y.push(y);
+  }
+  return choleskyInPlace(border, n) ? { L, Y, border } : null;
+}
+
+/** Solves the factored system for one right side. */
+export function solveArrow(layout: Layout, factors: ArrowFactors, right: Float64Array): Float64Array {
+  const n = layout.border;
+  const x = Float64Array.from(right);
+  const w = x.subarray(0, n);
+  layout.blocks.forEach((block, b) => {
+    const z = x.subarray(block.offset, block.offset + block.size);
+    forwardInPlace(factors.L[b]!, block.size, z, 1);
+    const y = factors.Y[b]!;
+    for (let k = 0; k < block.size; k++) {
+      for (let i = 0; i < n; i++) w[i]! -= y[k * n + i]! * z[k]!;
+    }
+  });
+  forwardInPlace(factors.border, n, w, 1);
+  backwardInPlace(factors.border, n, w, 1);
+  layout.blocks.forEach((block, b) => {
+    const z = x.subarray(block.offset, block.offset + block.size);
+    const y = factors.Y[b]!;
+    for (let k = 0; k < block.size; k++) {
+      let v = z[k]!;
+      for (let i = 0; i < n; i++) v -= y[k * n + i]! * w[i]!;
+      z[k] = v;
+    }
+    backwardInPlace(factors.L[b]!, block.size, z, 1);
+  });
+  return x;
+}

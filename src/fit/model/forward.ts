@@ -1,0 +1,146 @@
+import { type PileShares, sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
+import { GRID_SIZE } from '../../colour/grid.ts';
+import { filmReflectance } from '../optics/finite-film.ts';
+import { type Surface, surfaceFloor } from '../optics/surface.ts';
+import type { FitProblem, Group } from './problem.ts';
+
+/** Constants of all tubes and the surface at one point of the search. */
+export interface ModelState {
+  /** exp(ln K), exp(ln S), tube by tube, 36 each. */
+  readonly K: Float64Array;
+  readonly S: Float64Array;
+  readonly e: Float64Array;
+  readonly k2: number;
+  readonly floor: number;
+  /** gain/(1-k2): what a perfect white reads above the floor. */
+  readonly top: number;
+  readonly crowding: number;
+  readonly lnX: Float64Array;
+}
+
+export function stateAt(problem: FitProblem, x: Float64Array): ModelState {
+  const { layout, surface } = problem;
+  const tubes = problem.set.tubes.length;
+  const K = new Float64Array(tubes * GRID_SIZE);
+  const S = new Float64Array(tubes * GRID_SIZE).fill(1);
+  for (let t = 0; t < tubes; t++) {
+    const k = layout.lnK[t]!;
+    const s = layout.lnS[t]!;
+    for (let i = 0; i < GRID_SIZE; i++) {
+      if (k >= 0) K[t * GRID_SIZE + i] = Math.exp(x[k + i]!);
+      if (s >= 0) S[t * GRID_SIZE + i] = Math.exp(x[s + i]!);
+    }
+  }
+  const { shared } = layout;
+  const of = (place: number | undefined, otherwise: number): number =>
+    place === undefined ? otherwise : x[place]!;
+  return {
+    K,
+    S,
+    e: Float64Array.from(layout.errors, (place) => (place < 0 ? 0 : x[place]!)),
+    k2: of(shared.k2, surface.k2),
+    floor: of(shared.floor, surfaceFloor(surface)),
+    top: topOf(surface),
+    crowding: of(shared.crowding, 0),
+    lnX: Float64Array.from(layout.films, (place) => x[place]!),
+  };
+}
+
+/** What a perfect white reads above the floor. */
+export function topOf(surface: Surface): number {
+  return surface.form === '45/0' ? surface.escape! / (1 - surface.k2) : 1 - surface.k1;
+}
+
+/** One swatch predicted on the grid, with its slopes. */
+export interface SwatchSlopes {
+  readonly measured: Float64Array;
+  /** d(measured)/dK and /dS of the mixture. */
+  readonly dK: Float64Array;
+  readonly dS: Float64Array;
+  readonly dLnX: Float64Array;
+  readonly dK2: Float64Array;
+  readonly dFloor: Float64Array;
+}
+
+/** A pile's mixture under a state. */
+export interface PileMixture {
+  readonly shares: PileShares;
+  readonly K: Float64Array;
+  readonly S: Float64Array;
+}
+
+export function mixtureOf(problem: FitProblem, state: ModelState, group: Group): PileMixture {
+  const shares = sharesOfPile(problem.piles, group.pile, state.e);
+  const K = new Float64Array(GRID_SIZE);
+  const S = new Float64Array(GRID_SIZE);
+  for (const t of group.tubes) {
+    const c = shares.shares[t]!;
+    const cs = t === problem.white ? c * (1 + state.crowding * (1 - c)) : c;
+    const from = t * GRID_SIZE;
+    for (let i = 0; i < GRID_SIZE; i++) {
+      K[i]! += c * state.K[from + i]!;
+      S[i]! += cs * state.S[from + i]!;
+    }
+  }
+  return { shares, K, S };
+}
+
+/** Least internal reflectance a card is taken to have while the search tries a floor above its reading. */
+const DARKEST_CARD = 1e-4;
+
+export function predictSwatch(
+  state: ModelState,
+  mixture: PileMixture,
+  film: number,
+  card: Float64Array | undefined,
+): SwatchSlopes {
+  const { k2, floor, top } = state;
+  const gain = top * (1 - k2);
+  const measured = new Float64Array(GRID_SIZE);
+  const dK = new Float64Array(GRID_SIZE);
+  const dS = new Float64Array(GRID_SIZE);
+  const dLnX = new Float64Array(GRID_SIZE);
+  const dK2 = new Float64Array(GRID_SIZE);
+  const dFloor = new Float64Array(GRID_SIZE);
+  const X = film < 0 ? 0 : Math.exp(state.lnX[film]!);
+  for (let i = 0; i < GRID_SIZE; i++) {
+    const K = mixture.K[i]!;
+    const S = mixture.S[i]!;
+    let R: number;
+    let rK: number;
+    let rS: number;
+    if (film < 0) {
+      const root = Math.sqrt(K * (K + 2 * S));
+      R = S / (K + S + root);
+      // dR/dln q = -R(1-R)/(1+R)
+      const l = (-R * (1 - R)) / (1 + R);
+      rK = l / K;
+      rS = -l / S;
+    } else {
+      const y = card![i]! - floor;
+      const raw = y / (gain + k2 * y);
+      const Rg = Math.max(raw, DARKEST_CARD);
+      const at = filmReflectance(K, S, X, Rg);
+      R = at.R;
+      rK = at.dK;
+      rS = at.dS;
+      const under = 1 - k2 * R;
+      const slope = gain / (under * under);
+      dLnX[i] = at.dLnX * slope;
+      if (raw >= DARKEST_CARD) {
+        const underG = 1 - k2 * Rg;
+        const slopeG = gain / (underG * underG);
+        dK2[i] = slope * at.dRg * ((top * Rg * (1 - Rg)) / (underG * underG) / slopeG);
+        dFloor[i] = (-slope * at.dRg) / slopeG;
+      }
+    }
+    const under = 1 - k2 * R;
+    const slope = gain / (under * under);
+    measured[i] = floor + (gain * R) / under;
+    dK[i] = rK * slope;
+    dS[i] = rS * slope;
+    dK2[i]! -= (top * R * (1 - R)) / (under * under);
+    dFloor[i]! += 1;
+  }
+  return { measured, dK, dS, dLnX, dK2, dFloor };
+}

@@ -1,0 +1,281 @@
+import { GRID_SIZE } from '../../colour/grid.ts';
+import { type ArrowSystem, emptyArrow } from './arrow.ts';
+import { type ModelState, type SwatchSlopes, mixtureOf, predictSwatch, stateAt } from './forward.ts';
+import { addPriors } from './priors.ts';
+import type { FitProblem, Group } from './problem.ts';
+import { reportedMean } from './reported.ts';
+
+/** A column of the Jacobian on the grid: 36 unknowns that each move one wavelength, or one that moves all. */
+interface Column {
+  /** First unknown. */
+  readonly at: number;
+  readonly diagonal: boolean;
+  /** Per swatch of the group, 36 numbers. */
+  readonly J: readonly Float64Array[];
+}
+
+/** Readings of a group as predicted, its residuals, and how each channel answers the grid. */
+export interface GroupPrediction {
+  readonly slopes: readonly SwatchSlopes[];
+  /** Predicted readings, swatch after swatch. */
+  readonly predicted: Float64Array;
+  readonly residual: Float64Array;
+  /** Slope of the reported by the true reading: 1 but near a zero that clips. */
+  readonly reported: Float64Array;
+  readonly lnKS: readonly Float64Array[];
+}
+
+export function predictGroup(problem: FitProblem, state: ModelState, group: Group): GroupPrediction {
+  const mixture = mixtureOf(problem, state, group);
+  const { A, channels, clipped, noise } = problem;
+  const count = group.swatches.length * channels;
+  const predicted = new Float64Array(count);
+  const residual = new Float64Array(count);
+  const reported = new Float64Array(count).fill(1);
+  const slopes: SwatchSlopes[] = [];
+  const lnKS: Float64Array[] = [];
+  group.swatches.forEach((observed, s) => {
+    const at = predictSwatch(state, mixture, observed.film, observed.card);
+    slopes.push(at);
+    lnKS.push(at.dK.map((d, i) => (d * mixture.K[i]! - at.dS[i]! * mixture.S[i]!) / 2));
+    for (let c = 0; c < channels; c++) {
+      let v = 0;
+      for (let i = 0; i < GRID_SIZE; i++) v += A[c * GRID_SIZE + i]! * at.measured[i]!;
+      const k = s * channels + c;
+      if (clipped) {
+        const r = reportedMean(v, noise.sigma);
+        v = r.value;
+        reported[k] = r.slope;
+      }
+      predicted[k] = v;
+      residual[k] = observed.mean[c]! - v;
+    }
+  });
+  return { slopes, predicted, residual, reported, lnKS };
+}
+
+/** Half of r^T W r. */
+function halfSquare(W: Float64Array, r: Float64Array): number {
+  const n = r.length;
+  let sum = 0;
+  for (let i = 0; i < n; i++) {
+    let v = 0;
+    const row = i * n;
+    for (let j = 0; j < n; j++) v += W[row + j]! * r[j]!;
+    sum += v * r[i]!;
+  }
+  return sum / 2;
+}
+
+/** Half the weighted sum of squares with the priors, at one point; weights are one matrix per group. */
+export function costAt(problem: FitProblem, weights: readonly Float64Array[], x: Float64Array): number {
+  const state = stateAt(problem, x);
+  let cost = addPriors(problem, x, null);
+  problem.groups.forEach((group, g) => {
+    cost += halfSquare(weights[g]!, predictGroup(problem, state, group).residual);
+  });
+  return cost;
+}
+
+/** Cost, gradient and Gauss-Newton normal equations at one point. */
+export function lineariseAt(
+  problem: FitProblem,
+  weights: readonly Float64Array[],
+  x: Float64Array,
+): { cost: number; system: ArrowSystem } {
+  const system = emptyArrow(problem.layout);
+  const state = stateAt(problem, x);
+  let cost = addPriors(problem, x, system);
+  problem.groups.forEach((group, g) => {
+    const at = predictGroup(problem, state, group);
+    cost += halfSquare(weights[g]!, at.residual);
+    const { M, G } = onGrid(problem, weights[g]!, at);
+    accumulate(problem, system, group, columnsOf(problem, state, group, at.slopes), M, G);
+  });
+  return { cost, system };
+}
+
+/** A^T W A and A^T W r for each pair of swatches: the weights carried back to the grid. */
+function onGrid(
+  problem: FitProblem,
+  W: Float64Array,
+  at: GroupPrediction,
+): { M: Float64Array[][]; G: Float64Array[] } {
+  const { A, channels } = problem;
+  const count = at.slopes.length;
+  const n = count * channels;
+  const N = GRID_SIZE;
+  const M: Float64Array[][] = [];
+  const G: Float64Array[] = [];
+  for (let s = 0; s < count; s++) {
+    const right = new Float64Array(N);
+    for (let c = 0; c < channels; c++) {
+      let v = 0;
+      const k = s * channels + c;
+      for (let j = 0; j < n; j++) v += W[k * n + j]! * at.residual[j]!;
+      v *= at.reported[k]!;
+      for (let i = 0; i < N; i++) right[i]! += A[c * N + i]! * v;
+    }
+    G.push(right);
+    const row: Float64Array[] = [];
+    for (let q = 0; q < count; q++) {
+      const half = new Float64Array(channels * N);
+      for (let c = 0; c < channels; c++) {
+        const k = s * channels + c;
+        for (let d = 0; d < channels; d++) {
+          const w = W[k * n + q * channels + d]! * at.reported[k]! * at.reported[q * channels + d]!;
+          if (w === 0) continue;
+          for (let i = 0; i < N; i++) {
+            const a = A[d * N + i]!;
+            if (a !== 0) half[c * N + i]! += w * a;
+          }
+        }
+      }
+      const block = new Float64Array(N * N);
+      for (let c = 0; c < channels; c++) {
+        for (let i = 0; i < N; i++) {
+          const a = A[c * N + i]!;
+          if (a === 0) continue;
+          for (let j = 0; j < N; j++) block[i * N + j]! += a * half[c * N + j]!;
+        }
+      }
+      row.push(block);
+    }
+    M.push(row);
+  }
+  return { M, G };
+}
+
+function columnsOf(
+  problem: FitProblem,
+  state: ModelState,
+  group: Group,
+  slopes: readonly SwatchSlopes[],
+): Column[] {
+  const { layout, white } = problem;
+  const { shares } = mixtureOf(problem, state, group);
+  const columns: Column[] = [];
+  const N = GRID_SIZE;
+  const spectra = (of: (s: SwatchSlopes, i: number) => number): Float64Array[] =>
+    slopes.map((s) => Float64Array.from({ length: N }, (_, i) => of(s, i)));
+  const chi = state.crowding;
+  for (const t of group.tubes) {
+    const c = shares.shares[t]!;
+    const cs = t === white ? c * (1 + chi * (1 - c)) : c;
+    const k = layout.lnK[t]!;
+    const s = layout.lnS[t]!;
+    if (k >= 0)
+      columns.push({ at: k, diagonal: true, J: spectra((d, i) => d.dK[i]! * c * state.K[t * N + i]!) });
+    if (s >= 0)
+      columns.push({ at: s, diagonal: true, J: spectra((d, i) => d.dS[i]! * cs * state.S[t * N + i]!) });
+  }
+  problem.piles.piles[group.pile]!.errors.forEach((error, k) => {
+    const slope = shares.slopes[k]!;
+    const K = new Float64Array(N);
+    const S = new Float64Array(N);
+    for (const t of group.tubes) {
+      const d = slope[t]!;
+      const ds = t === white ? d * (1 + chi * (1 - 2 * shares.shares[t]!)) : d;
+      for (let i = 0; i < N; i++) {
+        K[i]! += d * state.K[t * N + i]!;
+        S[i]! += ds * state.S[t * N + i]!;
+      }
+    }
+    columns.push({
+      at: layout.errors[error]!,
+      diagonal: false,
+      J: spectra((d, i) => d.dK[i]! * K[i]! + d.dS[i]! * S[i]!),
+    });
+  });
+  const film = group.swatches[0]!.film;
+  if (film >= 0) columns.push({ at: layout.films[film]!, diagonal: false, J: slopes.map((s) => s.dLnX) });
+  const { shared } = layout;
+  if (shared.k2 !== undefined) {
+    columns.push({ at: shared.k2, diagonal: false, J: slopes.map((s) => s.dK2) });
+  }
+  if (shared.floor !== undefined) {
+    columns.push({ at: shared.floor, diagonal: false, J: slopes.map((s) => s.dFloor) });
+  }
+  if (shared.crowding !== undefined && group.tubes.includes(white)) {
+    const c = shares.shares[white]!;
+    columns.push({
+      at: shared.crowding,
+      diagonal: false,
+      J: spectra((d, i) => d.dS[i]! * c * (1 - c) * state.S[white * N + i]!),
+    });
+  }
+  return columns;
+}
+
+function accumulate(
+  problem: FitProblem,
+  system: ArrowSystem,
+  group: Group,
+  columns: readonly Column[],
+  M: readonly (readonly Float64Array[])[],
+  G: readonly Float64Array[],
+): void {
+  const { layout } = problem;
+  const n = layout.border;
+  const b = layout.blockOfPile[group.pile]!;
+  const block = b < 0 ? undefined : layout.blocks[b]!;
+  const N = GRID_SIZE;
+  const count = M.length;
+  /** Adds v at unknowns (p, q) of the symmetric system. */
+  const put = (p: number, q: number, v: number): void => {
+    const hi = p > q ? p : q;
+    const lo = p > q ? q : p;
+    if (hi < n) system.ww[hi * n + lo]! += v;
+    else if (lo < n) system.bw[b]![(hi - block!.offset) * n + lo]! += v;
+    else system.bb[b]![(hi - block!.offset) * block!.size + lo - block!.offset]! += v;
+  };
+  const MJ = columns.map(({ diagonal, J }) => {
+    if (diagonal) return [];
+    return M.map((row) => {
+      const out = new Float64Array(N);
+      row.forEach((m, q) => {
+        const v = J[q]!;
+        for (let i = 0; i < N; i++) {
+          let sum = 0;
+          for (let j = 0; j < N; j++) sum += m[i * N + j]! * v[j]!;
+          out[i]! += sum;
+        }
+      });
+      return out;
+    });
+  });
+  columns.forEach((p, a) => {
+    for (let s = 0; s < count; s++) {
+      const J = p.J[s]!;
+      for (let i = 0; i < N; i++) system.gradient[p.at + (p.diagonal ? i : 0)]! -= J[i]! * G[s]![i]!;
+    }
+    for (let k = 0; k <= a; k++) {
+      const q = columns[k]!;
+      if (p.diagonal && q.diagonal) {
+        for (let s = 0; s < count; s++) {
+          for (let r = 0; r < count; r++) {
+            const m = M[s]![r]!;
+            const Jp = p.J[s]!;
+            const Jq = q.J[r]!;
+            for (let i = 0; i < N; i++) {
+              const end = a === k ? i + 1 : N;
+              const jp = Jp[i]!;
+              for (let j = 0; j < end; j++) put(p.at + i, q.at + j, jp * m[i * N + j]! * Jq[j]!);
+            }
+          }
+        }
+      } else if (p.diagonal || q.diagonal) {
+        const [d, f, from] = p.diagonal ? [p, q, k] : [q, p, a];
+        for (let s = 0; s < count; s++) {
+          for (let i = 0; i < N; i++) put(d.at + i, f.at, d.J[s]![i]! * MJ[from]![s]![i]!);
+        }
+      } else {
+        let sum = 0;
+        for (let s = 0; s < count; s++) {
+          for (let i = 0; i < N; i++) sum += p.J[s]![i]! * MJ[k]![s]![i]!;
+        }
+        put(p.at, q.at, sum);
+      }
+    }
+  });
+}

@@ -1,0 +1,127 @@
+import { type Piles, pilesOf } from '../../calibrate/swatch-set/piles.ts';
+import type { Swatch, SwatchSet } from '../../calibrate/swatch-set/schema.ts';
+import { GRID_SIZE, type Spectrum } from '../../colour/grid.ts';
+import { type Surface, transportSurfaceFor } from '../optics/surface.ts';
+import { gridEstimator } from '../observe/grid-estimate.ts';
+import { type NoiseModel, clipsAtZero, meanVariance, readingNoise } from '../observe/reading-noise.ts';
+import { responseRows } from '../observe/response-rows.ts';
+import { type Layout, type SharedUnknown, layoutOf } from './layout.ts';
+import type { FitSettings } from './settings.ts';
+
+/** One swatch as the fit sees it: the mean of its readings and how sure that mean is. */
+export interface ObservedSwatch {
+  readonly swatch: Swatch;
+  readonly mean: Float64Array;
+  readonly variance: Float64Array;
+  readonly repeats: number;
+  /** Index of its film among the finite ones, -1 for an opaque one. */
+  readonly film: number;
+  /** The bare card as the geometry reads it, on the grid. */
+  readonly card: Spectrum | undefined;
+}
+
+/** Swatches painted from one pile: they share its weighing errors and what the equations miss about it. */
+export interface Group {
+  readonly pile: number;
+  readonly tubes: readonly number[];
+  readonly swatches: readonly ObservedSwatch[];
+}
+
+/** All that a fit is given, laid out. */
+export interface FitProblem {
+  readonly set: SwatchSet;
+  readonly settings: FitSettings;
+  readonly piles: Piles;
+  readonly white: number;
+  readonly rows: readonly Float64Array[];
+  /** rows as one array, channel by channel. */
+  readonly A: Float64Array;
+  readonly channels: number;
+  readonly groups: readonly Group[];
+  readonly layout: Layout;
+  /** Theory's surface: where the fit starts and what its prior is about. */
+  readonly surface: Surface;
+  readonly noise: NoiseModel;
+  readonly clipped: boolean;
+  readonly films: readonly { readonly id: string; readonly thickness: number | null }[];
+}
+
+export interface ProblemOptions {
+  readonly settings: FitSettings;
+  readonly surface?: Surface;
+  /** Which of the shared unknowns to estimate; thickness is added where films need it. */
+  readonly estimate: readonly SharedUnknown[];
+  /** Swatches not to use. */
+  readonly without?: ReadonlySet<string>;
+}
+
+export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem {
+  const piles = pilesOf(set);
+  const rows = responseRows(set.instrument);
+  const channels = rows.length;
+  const noise = readingNoise(set);
+  const toGrid = gridEstimator(rows);
+  const cards = new Map(set.backings.map((b) => [b.id, toGrid(b.reflectance)]));
+  const films: { id: string; thickness: number | null }[] = [];
+  const filmPiles: number[] = [];
+  const byPile = new Map<number, ObservedSwatch[]>();
+  for (const swatch of set.swatches) {
+    if (options.without?.has(swatch.id)) continue;
+    const pile = piles.pileOf.get(swatch.id)!;
+    let film = -1;
+    if (swatch.film !== 'opaque') {
+      const { drawdown, thickness } = swatch.film;
+      film = films.findIndex((f) => f.id === drawdown);
+      if (film < 0) {
+        film = films.push({ id: drawdown, thickness }) - 1;
+        filmPiles.push(pile);
+      }
+    }
+    const repeats = swatch.readings.length;
+    const mean = Float64Array.from(
+      { length: channels },
+      (_, c) => swatch.readings.reduce((a, r) => a + r[c]!, 0) / repeats,
+    );
+    const observed: ObservedSwatch = {
+      swatch,
+      mean,
+      variance: mean.map((v) => meanVariance(noise, v, repeats)),
+      repeats,
+      film,
+      card: swatch.film === 'opaque' ? undefined : cards.get(swatch.backing!),
+    };
+    const known = byPile.get(pile);
+    if (known) known.push(observed);
+    else byPile.set(pile, [observed]);
+  }
+  const white = set.tubes.findIndex((t) => t.role === 'white');
+  const shared: SharedUnknown[] = [...options.estimate];
+  if (films.some((f) => f.thickness === null)) shared.push('lnX');
+  if (films.some((f) => f.thickness !== null)) shared.push('lnXPerMicrometre');
+  const layout = layoutOf({
+    piles,
+    used: [...byPile.keys()],
+    white,
+    whiteScatters: films.length > 0,
+    shared,
+    filmPiles,
+    tubeCount: set.tubes.length,
+  });
+  const A = new Float64Array(channels * GRID_SIZE);
+  rows.forEach((row, c) => A.set(row, c * GRID_SIZE));
+  return {
+    set,
+    settings: options.settings,
+    piles,
+    white,
+    rows,
+    A,
+    channels,
+    groups: [...byPile].map(([pile, swatches]) => ({ pile, tubes: piles.piles[pile]!.tubes, swatches })),
+    layout,
+    surface: options.surface ?? transportSurfaceFor(set.instrument.geometry),
+    noise,
+    clipped: clipsAtZero(set),
+    films,
+  };
+}
