@@ -45,6 +45,7 @@ static void restart(void) {
   virtual_sensor_power_on(&scene.sensor, scene.seed);
   scene.sensor.lamp = false;
   avr_reset(avr);
+  wires_after_reset(avr);
   queue_head = queue_tail = 0;
   flow_stopped = false;
   deaf_until = now() + boot_ms / 1000.0;

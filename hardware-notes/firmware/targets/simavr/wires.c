@@ -57,6 +57,12 @@ void wires_connect(avr_t *avr, struct scene *scene) {
   avr->vcc = avr->avcc = avr->aref = SUPPLY_MILLIVOLTS;
 }
 
+void wires_after_reset(avr_t *avr) {
+  avr_irq_t *button = avr_io_getirq(avr, AVR_IOCTL_IOPORT_GETIRQ('D'), BUTTON_PIN);
+  avr_raise_irq(button, 0);
+  avr_raise_irq(button, 1);
+}
+
 void wires_update(avr_t *avr, struct scene *scene) {
   uint32_t millivolts = (uint32_t)(scene_thermistor_ratio(scene) + 0.5) * SUPPLY_MILLIVOLTS / 1024;
   bool down = microseconds() / 1000 < scene->button_until_ms;

@@ -8,6 +8,8 @@
 void wires_correct_twi(avr_t *avr);
 /* Sensor on the two-wire bus, lamp, thermistor, lamp sense and button. */
 void wires_connect(avr_t *avr, struct scene *scene);
+/* After a reset of the chip, which forgets its input levels while the wires still think they told it. */
+void wires_after_reset(avr_t *avr);
 /* Brings the slowly changing pins up to date. */
 void wires_update(avr_t *avr, struct scene *scene);
 
