@@ -51,11 +51,11 @@ export class ButtonWatch {
     this.#poll.stop();
   }
 
-  /** A reading by the program ends the wait. @returns 1 when a press may have taken a frame unseen, else 0 */
-  readingEndsWait(): number {
-    const unseen = this.#waiting ? 1 : 0;
+  /** A reading by the program ends the wait. @returns whether a press may have taken a frame unseen */
+  readingEndsWait(): boolean {
+    const waited = this.#waiting;
     this.#waiting = false;
-    return unseen;
+    return waited;
   }
 
   /** The head restarted: whatever it waited for is forgotten. */

@@ -2,6 +2,7 @@ import { DeviceFault, isDeviceFault } from '../fault.ts';
 import { parsePlainNumber } from '../framing/number.ts';
 import type { Question } from '../scpi/ask.ts';
 import type { ScpiClient } from '../scpi/client.ts';
+import type { QueryLine } from '../scpi/query-line.ts';
 import { command, drainErrors } from '../scpi/error-queue.ts';
 import { ButtonWatch } from './button.ts';
 import type { Channel } from './channels.ts';
@@ -9,7 +10,7 @@ import { readCondition } from './condition.ts';
 import type { HeadCondition } from './condition.ts';
 import { HeadListeners } from './events.ts';
 import type { HeadEvents } from './events.ts';
-import { FrameSequence } from './frame-sequence.ts';
+import { FrameNumbers } from './frame-numbers.ts';
 import { checkIdentity, startChecksums, wantOne } from './handshake.ts';
 import type { HeadDescription, HeadGeometry, HeadKind } from './handshake.ts';
 import type { HeadIdentity } from './identity.ts';
@@ -46,7 +47,7 @@ export class Head {
   readonly checksum: boolean;
   readonly #client: ScpiClient;
   readonly #listeners = new HeadListeners();
-  readonly #sequence = new FrameSequence();
+  readonly #numbers = new FrameNumbers();
   readonly #heartbeat: Repeating;
   readonly #button: ButtonWatch;
   #settings: HeadSettings;
@@ -66,14 +67,15 @@ export class Head {
     this.#heartbeat = new Repeating(clock, heartbeatMs, async () => {
       if (clock.now() - client.lastTraffic >= heartbeatMs) await this.#ask({ send: '*OPC?', read: wantOne });
     });
-    this.#button = new ButtonWatch(client, this.#listeners, () => {
-      this.#sequence.asked();
-      return {
-        send: 'FETC?',
-        timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
-        read: (answer) => this.#take(answer, undefined),
-      };
-    });
+    this.#button = new ButtonWatch(client, this.#listeners, () => ({
+      send: 'FETC?',
+      timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
+      prepare: async (line) => {
+        await this.#numbers.learn(line);
+        this.#numbers.stepBack();
+      },
+      read: (answer) => this.#take(answer, undefined),
+    }));
     client.onDown = (fault) => this.#finish(fault);
     client.recover = () => this.#recover();
     this.#heartbeat.start();
@@ -144,7 +146,10 @@ export class Head {
     return this.#ask({
       send: 'MEAS:XYZ?',
       timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
-      before: () => this.#sequence.asked(1 + this.#button.readingEndsWait()),
+      prepare: async () => {
+        this.#button.readingEndsWait();
+        this.#numbers.doubt();
+      },
       read: readTristimulus,
     });
   }
@@ -179,7 +184,7 @@ export class Head {
       return await this.#ask({
         send,
         timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
-        before: () => this.#sequence.asked(1 + this.#button.readingEndsWait()),
+        prepare: (line) => this.#expectNext(line),
         read: (answer) => this.#take(answer, lamp),
       });
     } catch (error) {
@@ -187,12 +192,19 @@ export class Head {
     }
   }
 
+  /** Makes sure of the number the next frame will have, and counts on none should it fail to come. */
+  async #expectNext(line: QueryLine): Promise<void> {
+    const pressedPerhaps = this.#button.readingEndsWait();
+    if (pressedPerhaps || !this.#numbers.sure) await this.#numbers.learn(line);
+    this.#numbers.doubt();
+  }
+
   #take(answer: string, lamp: boolean | undefined): HeadReading {
     return takeReading(answer, {
       channels: this.channels,
       settings: this.#settings,
       lamp,
-      sequence: this.#sequence,
+      numbers: this.#numbers,
     });
   }
 
@@ -238,7 +250,7 @@ export class Head {
     await checkIdentity(talk, this.identity, this.portName);
     const { gain, apertureS, averages } = this.#settings;
     this.#settings = await applySettings(talk, { gain, apertureS, averages }, this.limits);
-    this.#sequence.restart();
+    this.#numbers.doubt();
     this.#button.restarted();
     this.#restarts++;
     this.#listeners.emit('restarted', { times: this.#restarts });

@@ -8,7 +8,7 @@ import {
 } from '../framing/frame.ts';
 import type { Frame } from '../framing/frame.ts';
 import type { Channel } from './channels.ts';
-import type { FrameSequence } from './frame-sequence.ts';
+import type { FrameNumbers } from './frame-numbers.ts';
 import { near } from './settings.ts';
 import type { HeadSettings } from './settings.ts';
 
@@ -38,7 +38,7 @@ export interface Expectation {
   readonly settings: HeadSettings;
   /** `undefined`: either will do. */
   readonly lamp: boolean | undefined;
-  readonly sequence: FrameSequence;
+  readonly numbers: FrameNumbers;
 }
 
 /** Aperture in a frame against the one read back: the same number printed twice. */
@@ -56,7 +56,7 @@ export function takeReading(answer: string, expected: Expectation): HeadReading 
   if (!parsed.ok) throw new DeviceFault('frame', { seen: parsed.why });
   const { frame } = parsed;
   holdToSettings(frame, settings, expected.lamp);
-  const order = expected.sequence.judge(frame.frame);
+  const order = expected.numbers.judge(frame.frame);
   if (order === 'stale') throw new DeviceFault('stale', { seen: `frame ${frame.frame} again` });
   if (order === 'odd') throw new DeviceFault('sequence', { seen: `frame ${frame.frame} out of turn` });
   return {

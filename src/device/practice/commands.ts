@@ -134,6 +134,7 @@ function defineFrames(head: PracticeInstrument): void {
     desk.queue(queuedError(-230));
     return '9.91E37';
   });
+  desk.query('SENSe:FRAMe?', () => String(head.frameNumber));
   desk.query('READ?', () => head.takeFrame(true));
   desk.query('MEASure:COUNts?', () => head.takeFrame(true));
   desk.query('READ:DARK?', () => head.takeFrame(false));

@@ -88,6 +88,11 @@ export class PracticeInstrument {
     return 296 + 4 * (1 - Math.exp(-this.#seconds() / 300)) + 0.02 * this.#noise.normal();
   }
 
+  /** Number of the last frame taken, 0 before the first one. */
+  get frameNumber(): number {
+    return this.#frame;
+  }
+
   /** Takes one frame: waits for the passes, then counts. */
   async takeFrame(lamp: boolean): Promise<string> {
     this.waitingForButton = false;

@@ -1,17 +1,15 @@
 import { DeviceFault, isDeviceFault } from '../fault.ts';
 import type { FaultKind } from '../fault.ts';
+import { QUERY_MS } from './query-line.ts';
 import type { QueryLine } from './query-line.ts';
 import { resync } from './resync.ts';
-
-/** Plain queries answer at once. */
-export const QUERY_MS = 1000;
 
 /** A question with the check that turns its answer into a value. */
 export interface Question<T> {
   readonly send: string;
   readonly timeoutMs?: number;
-  /** Called each time just before it is sent. */
-  readonly before?: () => void;
+  /** Done each time just before it is sent, repeat included; a fault in it counts as one of the question. */
+  readonly prepare?: (line: QueryLine) => Promise<void>;
   /** Throws a DeviceFault when the answer is not what was asked for. */
   readonly read: (answer: string) => T;
 }
@@ -70,6 +68,6 @@ export async function askTwice<T>(
 }
 
 async function askOnce<T>(line: QueryLine, question: Question<T>): Promise<T> {
-  question.before?.();
+  await question.prepare?.(line);
   return question.read(await line.exchange(question.send, question.timeoutMs ?? QUERY_MS));
 }

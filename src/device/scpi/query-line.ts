@@ -3,6 +3,9 @@ import { DeviceFault } from '../fault.ts';
 import { readChecked } from '../framing/checked-line.ts';
 import type { LineTransport } from '../transport.ts';
 
+/** Time limit of a plain query, ms (protocol section 8). */
+export const QUERY_MS = 1000;
+
 /** Every line that goes over the wire, for a log or a screen. */
 export type WireListener = (direction: 'sent' | 'received', line: string) => void;
 

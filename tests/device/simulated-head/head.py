@@ -204,6 +204,7 @@ class Head:
             return '9.91E37'
         return self.last
 
+    def on_number(self): "SENSe:FRAMe?"; return str(self.frame)
     def on_read(self): "READ?"; return self.take(True)
     def on_dark(self): "READ:DARK?"; return self.take(False)
     def on_measure(self): "MEASure:COUNts?"; return self.take(True)
