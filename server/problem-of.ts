@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isDeviceFault } from '../src/device/fault.ts';
+import { ReadingRefused } from '../src/calibrate/refusal.ts';
 import { HttpProblem } from './problem.ts';
 import { StoreProblem } from './store/open-store.ts';
 
@@ -22,6 +23,11 @@ export function problemOf(error: unknown): HttpProblem | undefined {
   if (error instanceof HttpProblem) return error;
   if (isDeviceFault(error)) {
     return new HttpProblem(409, error.message, `/problems/instrument/${error.kind}`);
+  }
+  if (error instanceof ReadingRefused) {
+    return new HttpProblem(409, error.message, `/problems/reading/${error.reason}`, {
+      channels: error.channels,
+    });
   }
   if (error instanceof StoreProblem) return new HttpProblem(503, error.message);
   // The rooms' own range errors are sentences; the engine's ("Invalid array length") are not and stay inside.

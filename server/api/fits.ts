@@ -46,6 +46,8 @@ export const tubeFitSchema = z
     reducedChiSquare: z.number(),
     trust: z.string(),
     warnings: z.array(z.string()),
+    /** What to measure next, most useful first. */
+    suggestions: z.array(z.string()),
     masstone: colourSchema,
     tint: colourSchema.nullable(),
     findings: z.array(findingSchema),

@@ -11,6 +11,8 @@ export const importRequestSchema = z.strictObject({
     .strictObject({
       geometry: geometrySchema.optional(),
       white: idSchema.optional(),
+      scale: z.enum(['fraction', 'per cent']).optional(),
+      decimalComma: z.boolean().optional(),
     })
     .optional(),
 });
@@ -18,7 +20,7 @@ export type ImportRequest = z.input<typeof importRequestSchema>;
 
 export const assumptionSchema = z.strictObject({
   /** The member of `assume` that changes it; null where nothing can. */
-  member: z.enum(['geometry', 'white']).nullable(),
+  member: z.enum(['geometry', 'white', 'scale', 'decimalComma']).nullable(),
   sentence: z.string(),
   value: z.string(),
   options: z.array(z.string()),

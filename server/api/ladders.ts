@@ -44,7 +44,7 @@ export const rungSchema = z
 export type Rung = z.infer<typeof rungSchema>;
 
 export const planSchema = z.strictObject({
-  method: z.enum(['straight', 'serial']),
+  method: z.enum(['straight', 'serial', 'mixed']),
   /** Smallest step of the scale, g. */
   scaleResolution: z.number(),
   smallestPour: z.number(),
@@ -123,6 +123,8 @@ export const startLadderSchema = z.strictObject({
   cardFilms: z.boolean().default(false),
 });
 export type StartLadder = z.input<typeof startLadderSchema>;
+/** The same with every default filled in. */
+export type LadderRequest = z.infer<typeof startLadderSchema>;
 
 /** A plan without starting anything. */
 export const planAnswerSchema = z.strictObject({

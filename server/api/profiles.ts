@@ -63,11 +63,13 @@ export const profileRoutes = {
   downloadProfile: route({
     method: 'GET',
     path: '/api/profiles/:profileId/file',
-    summary: 'The profile as a file to keep or hand on; labels in place of makers unless asked',
+    summary: 'The profile as a file to keep or hand on; without makers unless asked',
     params,
     query: z.strictObject({
       format: z.enum(['json', 'csv', 'cgats']).default('json'),
       makers: z.enum(['true', 'false']).default('false'),
+      /** `pigments` puts pigment codes in place of labels, which may hold a maker's name. */
+      labels: z.enum(['kept', 'pigments']).default('kept'),
     }),
     answer: z.string(),
     answerType: 'application/octet-stream',

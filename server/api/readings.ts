@@ -30,14 +30,15 @@ export const readingFormSchema = z.discriminatedUnion('kind', [
 export type ReadingForm = z.infer<typeof readingFormSchema>;
 
 /**
- * A reading as a person types it. Nothing is guessed: the scale and, for colours, illuminant and observer are named.
+ * A reading as a person types it. Geometry and, for colours, illuminant and observer are always named; a scale that is
+ * left out is told from the values where that is certain, else asked for (a problem with `choices`).
  * XYZ in `100` has Y of the perfect diffuser at 100.
  */
 export const typedReadingSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('reflectance'),
     geometry: geometrySchema,
-    scale: z.enum(['0-1', 'percent']),
+    scale: z.enum(['0-1', 'percent']).optional(),
     /** Regular or not, ascending. */
     wavelengths: z.array(z.number().positive()).min(2).max(2000),
     values: z.array(z.number()).min(2).max(2000),
@@ -45,14 +46,14 @@ export const typedReadingSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('bands'),
     geometry: geometrySchema,
-    scale: z.enum(['0-1', 'percent']),
+    scale: z.enum(['0-1', 'percent']).optional(),
     bands: z.array(bandSchema).min(1).max(200),
     values: z.array(z.number()).min(1).max(200),
   }),
   z.strictObject({
     kind: z.literal('XYZ'),
     geometry: geometrySchema,
-    scale: z.enum(['100', '1']),
+    scale: z.enum(['100', '1']).optional(),
     illuminant: illuminantSchema,
     observer: observerSchema,
     values: z.array(z.number()).length(3),
@@ -106,7 +107,10 @@ export const takeReadingSchema = z.discriminatedUnion('source', [
     /** CSV, CGATS.17 text or CxF3; the first sample is taken unless one is named. */
     text: z.string().max(5_000_000),
     sample: z.string().max(300).optional(),
+    /** Answers to what the file leaves open. */
     geometry: geometrySchema.optional(),
+    scale: z.enum(['fraction', 'per cent']).optional(),
+    decimalComma: z.boolean().optional(),
   }),
 ]);
 export type TakeReading = z.input<typeof takeReadingSchema>;

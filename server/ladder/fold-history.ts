@@ -7,6 +7,8 @@ export type Deed = Extract<HistoryEntry, { kind: 'reading' | 'weigh' | 'decide' 
 export interface Folded {
   /** Grams per swatch as last weighed. */
   readonly grams: ReadonlyMap<string, readonly number[]>;
+  /** Readings taken one by one on this bench; those that came in a whole file are not in any history. */
+  readonly read: ReadonlySet<string>;
   /** Readings that were undone. */
   readonly takenBack: ReadonlySet<string>;
   /** What the painter decided about a reading, the last word. */
@@ -59,5 +61,5 @@ export function foldHistory(entries: readonly HistoryEntry[]): Folded {
     else kept.add(deed.readingId);
   }
   const takenBack = new Set([...everRead].filter((id) => !kept.has(id)));
-  return { grams, takenBack, decided, closed, undo: done.at(-1), redo: undone.at(-1) };
+  return { grams, read: everRead, takenBack, decided, closed, undo: done.at(-1), redo: undone.at(-1) };
 }

@@ -47,3 +47,12 @@ export function fileSwatchesOf(db: Db, paletteId: string): SwatchRow[] {
     )
     .all(paletteId);
 }
+
+/** Bare cards that came with a file. */
+export function cardsOfFiles(db: Db, paletteId: string): SwatchRow[] {
+  return db
+    .prepare<[string], SwatchRow>(
+      "select * from swatch where palette_id = ? and kind = 'card' and ladder_id is null order by position",
+    )
+    .all(paletteId);
+}

@@ -48,7 +48,7 @@ create table mixture_check (
   palette_id text not null references palette (id),
   title text not null,
   masses text not null, -- JSON: tube id to mass
-  film text not null default '"opaque"', -- JSON, as in a swatch set
+  film text not null default '{}', -- JSON: film and backing, as in a swatch set
   truth text, -- JSON: noise-free reflectance, where a file gave one
   note text not null default '',
   put_away integer not null default 0,

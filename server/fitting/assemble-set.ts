@@ -1,0 +1,116 @@
+import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
+import type { Check, Swatch, SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
+import { foldHistory } from '../ladder/fold-history.ts';
+import { formOf, judgedReadings, openLadder } from '../ladder/open-ladder.ts';
+import { checksOf } from '../store/checks.ts';
+import { historyOf } from '../store/history.ts';
+import { laddersOfPalette } from '../store/ladders.ts';
+import type { Db } from '../store/open-store.ts';
+import { paletteFacts } from '../store/palette-facts.ts';
+import { paletteById } from '../store/palettes.ts';
+import { cardsOfFiles, fileSwatchesOf, type SwatchRow, swatchOfCheck } from '../store/swatches.ts';
+import { tubesOf } from '../store/tubes.ts';
+import { draftLadder } from './draft-ladder.ts';
+import { SetDraft } from './set-draft.ts';
+
+/** A swatch set made of what the store holds, and where each part of it came from. */
+export interface AssembledSet {
+  readonly set: SwatchSet;
+  /** Store swatch of each swatch id of the set. */
+  readonly origins: ReadonlyMap<string, SwatchRow>;
+  readonly readingIds: readonly string[];
+  readonly leftOut: readonly string[];
+}
+
+const NOTHING_DONE = foldHistory([]);
+
+/**
+ * Everything kept for a palette that was read in one form. Ladders that were put aside are left out.
+ * @throws SwatchSetProblem when what there is makes no set: no white, a tube without its masstone
+ */
+export function assembleSet(db: Db, paletteId: string, formId: string): AssembledSet {
+  const draft = new SetDraft(formId);
+  draftFiles(db, draft, paletteId);
+  const tubes = tubesOf(db, paletteId);
+  for (const row of laddersOfPalette(db, paletteId)) {
+    const ladder = openLadder(db, row.id);
+    if (!ladder.folded.closed)
+      draftLadder(
+        draft,
+        ladder,
+        tubes.find((t) => t.id === row.tube_id)!,
+      );
+  }
+  draftChecks(db, draft, paletteId);
+  const facts = paletteFacts(db, paletteId);
+  // One set states one scale; the coarsest one used is on the safe side.
+  const coarsest = draft.scaleResolutions.length > 0 ? Math.max(...draft.scaleResolutions) : undefined;
+  const weighing = facts.weighing ?? (coarsest === undefined ? undefined : { resolution: coarsest });
+  const used = usedTubes([...draft.swatches, ...draft.checks]);
+  const title = paletteById(db, paletteId)?.title;
+  const document = {
+    format: 'swatch-set',
+    version: 1,
+    ...(title ? { title } : {}),
+    instrument: formOf(db, formId),
+    ...(weighing ? { weighing } : {}),
+    ...(facts.noise ? { noise: facts.noise } : {}),
+    backings: draft.backings,
+    tubes: tubes
+      .filter((tube) => used.has(tube.id) || tube.role === 'white')
+      .map((tube) => ({
+        id: tube.id,
+        label: tube.label,
+        pigments: JSON.parse(tube.pigments) as string[],
+        ...(tube.role ? { role: tube.role } : {}),
+        ...(tube.density === null ? {} : { density: tube.density }),
+      })),
+    swatches: draft.swatches,
+    checks: draft.checks,
+  };
+  const { origins, readingIds, leftOut } = draft;
+  return { set: readSwatchSet(document), origins, readingIds, leftOut };
+}
+
+/** Swatches and bare cards that came with a file; what the file had is what they are. */
+function draftFiles(db: Db, draft: SetDraft, paletteId: string): void {
+  for (const row of cardsOfFiles(db, paletteId)) {
+    const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
+    if (kept.length > 0) draft.backings.push({ id: row.name, reflectance: draft.use(kept)[0]! });
+  }
+  for (const row of fileSwatchesOf(db, paletteId)) {
+    const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
+    if (kept.length === 0) continue;
+    draft.origins.set(row.name, row);
+    const painted = JSON.parse(row.painted) as Pick<Swatch, 'masses' | 'made' | 'film' | 'backing'>;
+    draft.swatches.push({ ...painted, id: row.name, readings: draft.use(kept) });
+  }
+}
+
+function draftChecks(db: Db, draft: SetDraft, paletteId: string): void {
+  for (const row of checksOf(db, paletteId)) {
+    const swatch = swatchOfCheck(db, row.id);
+    const folded = foldHistory(historyOf(db, { checkId: row.id }));
+    const kept = swatch ? draft.kept(judgedReadings(db, swatch.id, folded).readings, 'opaque') : [];
+    const truth = row.truth ? (JSON.parse(row.truth) as number[]) : undefined;
+    if (kept.length === 0 && !truth) continue;
+    const { film = 'opaque', backing } = JSON.parse(row.film) as Partial<Pick<Check, 'film' | 'backing'>>;
+    draft.checks.push({
+      id: draft.free(row.title),
+      masses: JSON.parse(row.masses) as Record<string, number>,
+      film,
+      ...(backing ? { backing } : {}),
+      ...(kept.length > 0 ? { readings: kept.map((r) => [...r.values]) } : {}),
+      ...(truth ? { truth } : {}),
+    });
+  }
+}
+
+function usedTubes(items: readonly (Swatch | Check)[]): Set<string> {
+  const used = new Set<string>();
+  for (const item of items) {
+    for (const [id, mass] of Object.entries(item.masses ?? {})) if (mass > 0) used.add(id);
+    for (const part of item.made ?? []) if ('tube' in part) used.add(part.tube);
+  }
+  return used;
+}

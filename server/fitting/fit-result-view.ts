@@ -1,0 +1,110 @@
+import { GRID_NM } from '../../src/colour/grid.ts';
+import type { FittedSwatch, PaletteFit, RungEvidence, TubeFit } from '../../src/fit/palette-fit.ts';
+import { predictWithCovariance } from '../../src/fit/predict.ts';
+import type { FitResult, TubeFitAnswer } from '../api/fits.ts';
+import { readingFormOf } from '../importing/reading-form-of.ts';
+import { channelNames, colourOfReading, colourOfReflectance } from '../views/colour-view.ts';
+import { constantCurves, reflectanceCurve } from './band-curve.ts';
+import type { FitJob } from './fit-job.ts';
+import { readsLike } from './reads-like.ts';
+
+/** What the Constants screen shows of a fit. */
+export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fit'> {
+  const form = readingFormOf(job.set.instrument);
+  const swatches = new Map(fit.swatches.map((s) => [s.id, s]));
+  const rungView = (rung: RungEvidence): TubeFitAnswer['rungs'] => {
+    const fitted = swatches.get(rung.id);
+    if (!fitted) return [];
+    const origin = job.rungs[rung.id];
+    return [
+      {
+        swatchId: rung.id,
+        rungId: origin?.rungId ?? null,
+        name: origin?.name ?? rung.id,
+        share: rung.share,
+        measured: [...fitted.mean],
+        fitted: [...fitted.predicted],
+        spectrum: spectrumOf(fit, fitted),
+        measuredColour: colourOfReading([...fitted.mean], form),
+        fittedColour: colourOfReflectance(fitted.reflectance, 'prediction'),
+        deltaE00: rung.deltaE00,
+        leftOutDeltaE00: rung.leftOutDeltaE00 ?? null,
+        lnRatioError: rung.lnRatioError,
+        readsLike: readsLike(rung.share, rung.lnRatioError),
+        repeats: rung.repeats,
+        mcdm: rung.mcdm ?? null,
+      },
+    ];
+  };
+  return {
+    wavelengths: [...GRID_NM],
+    geometry: fit.palette.geometry,
+    channels: channelNames(form),
+    surface: { ...fit.palette.surface, estimated: { ...fit.surfaceSds } },
+    tubes: fit.tubes.map((tube) => tubeView(fit, tube, tube.evidence.rungs.flatMap(rungView))),
+  };
+}
+
+function spectrumOf(fit: PaletteFit, fitted: FittedSwatch): TubeFitAnswer['rungs'][number]['spectrum'] {
+  // A thin film's band needs its card; the Constants screen shows its reading and its fit channel by channel.
+  if (fitted.film !== 'opaque') return null;
+  const { measured, factor } = predictWithCovariance(fit.palette, fitted.masses);
+  return reflectanceCurve(measured, factor);
+}
+
+function tubeView(
+  fit: PaletteFit,
+  { tube, constants, evidence }: TubeFit,
+  rungs: TubeFitAnswer['rungs'],
+): TubeFitAnswer {
+  const { white } = fit.palette;
+  const isWhite = tube.id === white;
+  const predicted = (masses: Record<string, number>) =>
+    colourOfReflectance(predictWithCovariance(fit.palette, masses).measured, 'prediction');
+  return {
+    tubeId: tube.id,
+    label: tube.label ?? tube.id,
+    pigments: [...(tube.pigments ?? [])],
+    role: isWhite ? 'white' : null,
+    ...constantCurves(constants),
+    rungs,
+    status: evidence.status,
+    message: evidence.message,
+    reducedChiSquare: evidence.reducedChiSquare,
+    trust: evidence.trust,
+    warnings: [...evidence.warnings],
+    suggestions: suggestionsFor(evidence, rungs, isWhite),
+    masstone: predicted({ [tube.id]: 1 }),
+    tint: isWhite ? null : predicted({ [tube.id]: 1, [white]: 4 }),
+    findings: evidence.warnings.map((sentence) => ({ level: 'warning' as const, code: 'fit', sentence })),
+  };
+}
+
+/** What to measure next, the rung that disagrees most first. */
+function suggestionsFor(
+  evidence: TubeFit['evidence'],
+  rungs: TubeFitAnswer['rungs'],
+  isWhite: boolean,
+): string[] {
+  const said: string[] = [];
+  const odd = rungs
+    .filter((r) => r.readsLike !== null)
+    .toSorted((a, b) => Math.abs(b.lnRatioError) - Math.abs(a.lnRatioError));
+  for (const rung of odd.slice(0, 2)) {
+    said.push(
+      `The ${rung.name} ${rung.readsLike}: mix and draw it down again, and weigh it on a finer scale if you can.`,
+    );
+  }
+  if (!isWhite && rungs.length < 4) {
+    said.push(
+      `This tube has ${rungs.length} rungs; a masstone and tints of 1:1, 1:4 and 1:16 tell K from S.`,
+    );
+  }
+  const once = rungs.filter((r) => r.repeats < 3);
+  if (once.length > 0)
+    said.push(`Read ${once.map((r) => r.name).join(', ')} three times: the noise is a guess otherwise.`);
+  if (evidence.readings === 'tristimulus') {
+    said.push('Readings in XYZ alone leave the curves loose; a few bands or a spectrum would tighten them.');
+  }
+  return said;
+}

@@ -1,0 +1,47 @@
+import { Worker } from 'node:worker_threads';
+import type { FitJob, FitMessage } from './fit-job.ts';
+
+export interface FitHandle {
+  /** Resolves with the last word: complete or failed. `undefined` when it was stopped. */
+  readonly done: Promise<Exclude<FitMessage, { kind: 'progress' }> | undefined>;
+  readonly stop: () => void;
+}
+
+/** Runs fits beside the server's own thread, so that readings go on meanwhile. */
+export class FitRunner {
+  readonly #running = new Map<string, FitHandle>();
+
+  start(id: string, job: FitJob, progress: (done: number, sentence: string) => void): FitHandle {
+    const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), {
+      workerData: job,
+      // The worker is TypeScript too, and its own thread needs the loader again.
+      execArgv: ['--import', import.meta.resolve('tsx')],
+    });
+    let finish!: (message: Exclude<FitMessage, { kind: 'progress' }> | undefined) => void;
+    const done = new Promise<Exclude<FitMessage, { kind: 'progress' }> | undefined>(
+      (resolve) => (finish = resolve),
+    );
+    worker.on('message', (message: FitMessage) => {
+      if (message.kind === 'progress') progress(message.done, message.sentence);
+      else finish(message);
+    });
+    worker.on('error', (error) => finish({ kind: 'failed', sentence: error.message, fault: true }));
+    worker.on('exit', () => {
+      this.#running.delete(id);
+      finish(undefined);
+    });
+    const handle: FitHandle = { done, stop: () => void worker.terminate() };
+    this.#running.set(id, handle);
+    return handle;
+  }
+
+  stop(id: string): boolean {
+    const handle = this.#running.get(id);
+    handle?.stop();
+    return handle !== undefined;
+  }
+
+  stopAll(): void {
+    for (const handle of this.#running.values()) handle.stop();
+  }
+}

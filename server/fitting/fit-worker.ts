@@ -1,0 +1,22 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import { problemOf } from '../problem-of.ts';
+import type { FitJob, FitMessage } from './fit-job.ts';
+import { runFit } from './run-fit.ts';
+
+const tell = (message: FitMessage): void => parentPort!.postMessage(message);
+try {
+  const { profile, result } = runFit(workerData as FitJob, (done, sentence) =>
+    tell({ kind: 'progress', done, sentence }),
+  );
+  tell({ kind: 'complete', profile, result });
+} catch (error) {
+  const problem = problemOf(error);
+  if (!problem) console.error(error);
+  tell({
+    kind: 'failed',
+    fault: !problem,
+    sentence:
+      problem?.message ??
+      'The fit stopped by a fault in the program; the readings are safe, and the log has the details.',
+  });
+}

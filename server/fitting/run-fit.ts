@@ -1,0 +1,23 @@
+import { fitPalette } from '../../src/fit/fit-palette.ts';
+import { profileFromFit } from '../../src/profile/from-fit.ts';
+import { writeProfile } from '../../src/profile/write.ts';
+import type { FitResult } from '../api/fits.ts';
+import type { FitJob } from './fit-job.ts';
+import { fitResultView } from './fit-result-view.ts';
+
+/** One fit from a swatch set to a profile's text and what the Constants screen shows. */
+export function runFit(
+  job: FitJob,
+  progress: (done: number, sentence: string) => void,
+): { profile: string; result: Omit<FitResult, 'fit'> } {
+  progress(0, `Fitting ${job.set.tubes.length} tubes from ${job.set.swatches.length} swatches.`);
+  const fit = fitPalette(job.set);
+  progress(0.9, 'Writing the profile.');
+  const profile = profileFromFit(fit, {
+    title: job.title,
+    created: job.created,
+    generator: { name: 'tintladder', version: job.version },
+    provenance: job.provenance,
+  });
+  return { profile: writeProfile(profile), result: fitResultView(fit, job) };
+}

@@ -1,0 +1,413 @@
+import type { Clock } from '../../src/device/clock.ts';
+import { connectHead } from '../../src/device/head/connect.ts';
+import type { Head } from '../../src/device/head/head.ts';
+import type { HeadReading } from '../../src/device/head/reading.ts';
+import { isDeviceFault } from '../../src/device/fault.ts';
+import type { LineTransport } from '../../src/device/transport.ts';
+import { PracticeHead } from '../../src/device/practice/practice-head.ts';
+import { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
+import { seen } from '../../src/device/practice/sensor.ts';
+import { PRACTICE_WHITE_TILE, type PracticeSurface } from '../../src/device/practice/surfaces.ts';
+import { ReadingRefused } from '../../src/calibrate/refusal.ts';
+import type { Connect, Instrument, LiveReading } from '../api/instrument.ts';
+import type { ReadingForm } from '../api/readings.ts';
+import type { Finding } from '../api/words.ts';
+import { conflict, unusable } from '../problem.ts';
+import { colourOfReading } from '../views/colour-view.ts';
+import { BenchScale } from './bench-scale.ts';
+import { type CheckTileStore, judgeTile } from './check-tile.ts';
+import { expose, exposeAfterPress, type TakenExposure } from './exposures.ts';
+import { colourChannels, formOfHead } from './head-channels.ts';
+import { instrumentView, type StepMemory } from './instrument-view.ts';
+
+/** A reading that was taken and calibrated, ready to be kept. */
+export interface BenchReading {
+  readonly source: 'head' | 'practice';
+  readonly form: ReadingForm;
+  readonly values: readonly number[];
+  /** Everything it was worked out from. */
+  readonly raw: unknown;
+  readonly live: LiveReading;
+}
+
+export interface InstrumentOptions {
+  readonly clock: Clock;
+  readonly now: () => string;
+  /** Opens a port; only `main.ts` knows how. */
+  readonly openPort: (path: string, baudRate: number) => Promise<LineTransport>;
+  readonly tiles: CheckTileStore;
+  readonly changed: (instrument: Instrument) => void;
+  readonly read: (reading: LiveReading) => void;
+}
+
+/** How often the white tile is read for one white. */
+const WHITE_EXPOSURES = 4;
+
+/** The one instrument of the bench: at most one head at a time, one thing asked of it at a time. */
+export class LiveInstrument {
+  readonly #options: InstrumentOptions;
+  #head: Head | undefined;
+  #practice: PracticeInstrument | undefined;
+  #scale: BenchScale | undefined;
+  #channels: number[] = [];
+  #steps: StepMemory = {};
+  #state: Instrument['state'] = 'none';
+  #fault = '';
+  #note: Finding | undefined;
+  #kelvin: number | undefined;
+  #busy = false;
+  #press: ((reading: Promise<BenchReading>) => void) | undefined;
+
+  constructor(options: InstrumentOptions) {
+    this.#options = options;
+  }
+
+  view(): Instrument {
+    return instrumentView({
+      state: this.#state,
+      head: this.#head,
+      practice: this.#practice,
+      scale: this.#scale,
+      steps: this.#steps,
+      fault: this.#fault,
+      note: this.#note,
+      kelvin: this.#kelvin,
+      channels: this.#channels,
+      nowMs: this.#options.clock.now(),
+    });
+  }
+
+  /** Connects a head, letting go of the one before. @throws DeviceFault, HttpProblem */
+  async connect(wanted: Required<Connect> | Connect): Promise<Instrument> {
+    await this.disconnect();
+    this.#set('connecting');
+    try {
+      const transport = await this.#transportFor(wanted);
+      this.#head = await connectHead(transport, this.#options.clock);
+    } catch (error) {
+      this.#practice = undefined;
+      this.#fault = error instanceof Error ? error.message : String(error);
+      this.#set('fault');
+      throw error;
+    }
+    const head = this.#head;
+    this.#channels = colourChannels(head);
+    this.#beginScale();
+    head.on('down', (fault) => {
+      if (this.#head !== head) return;
+      this.#head = undefined;
+      this.#scale = undefined;
+      this.#fault = fault.message;
+      this.#set('lost');
+    });
+    head.on('restarted', () => {
+      this.#beginScale();
+      this.#tell({
+        level: 'warning',
+        code: 'restarted',
+        sentence:
+          'The head restarted by itself and its lamp is cold; read the white tile and the black trap again.',
+      });
+    });
+    head.on('press', (light) => this.#pressed(head, light));
+    this.#set('ready');
+    // A head without a button refuses; the program's own keys do then.
+    await head.armButton().catch(() => undefined);
+    return this.view();
+  }
+
+  async disconnect(): Promise<Instrument> {
+    const head = this.#head;
+    this.#head = undefined;
+    this.#practice = undefined;
+    this.#scale = undefined;
+    this.#note = undefined;
+    this.#fault = '';
+    await head?.close();
+    this.#set('none');
+    return this.view();
+  }
+
+  async configure(gain: number, apertureMs: number): Promise<Instrument> {
+    return this.#alone(async (head) => {
+      await head.configure({ gain, apertureS: apertureMs / 1000 });
+      this.#beginScale();
+      return this.#ready();
+    });
+  }
+
+  /** Dark by itself says only that the head is dark; every reading takes its own as well. */
+  async readDark(): Promise<Instrument> {
+    return this.#alone(async (head) => {
+      const dark = await head.readDark();
+      const share = Math.max(...this.#channels.map((i) => dark.counts[i]!)) / head.settings.fullScale;
+      const good = share < 0.02;
+      this.#step(
+        'dark',
+        good ? 'good' : 'refused',
+        good
+          ? `Dark: at most ${(100 * share).toFixed(2)} % of full scale.`
+          : `With the lamp off the head still sees ${(100 * share).toFixed(1)} % of full scale, and 2 % is allowed; shade it and read the dark again.`,
+      );
+      return this.#ready();
+    });
+  }
+
+  /** @param tile reflectance of the tile: one number, one per channel, or nothing known */
+  async readWhiteTile(tile: number | readonly number[] | undefined): Promise<Instrument> {
+    return this.#alone(async (head) => {
+      const values = this.#tileValues(tile);
+      this.#practice?.place({ kind: 'white-tile' });
+      const exposures: TakenExposure[] = [];
+      for (let n = 0; n < WHITE_EXPOSURES; n += 1) exposures.push(await expose(head, this.#channels));
+      this.#kelvin = exposures.at(-1)!.light.kelvin;
+      const drift = this.#scale!.takeWhite(
+        exposures.map((e) => e.exposure),
+        values.reflectance,
+        this.#options.clock.now(),
+        this.#kelvin,
+      );
+      this.#note = drift ? { level: 'warning', code: 'white-drift', sentence: drift } : values.note;
+      this.#step('white tile', 'good', `White tile read ${WHITE_EXPOSURES} times.`);
+      return this.#ready();
+    });
+  }
+
+  async readBlackTrap(): Promise<Instrument> {
+    return this.#alone(async (head) => {
+      this.#practice?.place({ kind: 'black-trap' });
+      const taken = await expose(head, this.#channels);
+      this.#scale!.takeTrap(taken.exposure);
+      this.#step('black trap', 'good', 'Black trap read: the head’s own flare is taken out.');
+      return this.#ready();
+    });
+  }
+
+  async readCheckTile(): Promise<Instrument> {
+    return this.#alone(async (head) => {
+      if (!this.#scale!.hasWhite)
+        throw conflict('The white tile is not read yet; read it, then the check tile.');
+      this.#practice?.place({ kind: 'check-tile' });
+      const taken = await expose(head, this.#channels);
+      const { reflectance } = this.#scale!.calibrate(taken.exposure);
+      const verdict = judgeTile(
+        this.#options.tiles,
+        this.#name(head),
+        this.#scale!.head.channels,
+        reflectance!,
+      );
+      this.#step('check tile', verdict.good ? 'good' : 'refused', verdict.sentence);
+      return this.#ready();
+    });
+  }
+
+  /** Reads what lies there. @throws DeviceFault; ReadingRefused where it is no reading */
+  async read(place?: PracticeSurface): Promise<BenchReading> {
+    return this.#alone(async (head) => {
+      if (place) this.#practice?.place(place);
+      return this.#finish(head, await expose(head, this.#channels));
+    });
+  }
+
+  /** Who is told of a press of the head's own button; one at a time. */
+  onPress(listener: ((reading: Promise<BenchReading>) => void) | undefined): void {
+    this.#press = listener;
+  }
+
+  /** The practice instrument in use, to lay swatches under. */
+  get practice(): PracticeInstrument | undefined {
+    return this.#practice;
+  }
+
+  /** The white tile is read and a head answers. @throws HttpProblem saying what to do first */
+  holdReady(): void {
+    if (!this.#head)
+      throw conflict(
+        'No instrument is connected; connect one on the Bench or type the reading in.',
+        '/problems/no-instrument',
+      );
+    if (!this.#scale?.hasWhite) {
+      throw conflict('The white tile is not read yet; read it on the Bench first.', '/problems/no-white');
+    }
+  }
+
+  async #transportFor(wanted: Connect): Promise<LineTransport> {
+    if (wanted.transport === 'serial') return this.#options.openPort(wanted.path, wanted.baudRate ?? 115_200);
+    const variant = wanted.kind === 'bands' ? 'bands-8' : 'spectral-36';
+    this.#practice = new PracticeInstrument(this.#options.clock, { variant, seed: wanted.seed ?? 1 });
+    return new PracticeHead(this.#practice);
+  }
+
+  #beginScale(): void {
+    const head = this.#head!;
+    this.#scale = new BenchScale({
+      channels: this.#channels.map((i) => head.channels[i]!.name),
+      fullScale: head.settings.fullScale,
+    });
+    this.#steps = {};
+    this.#note = undefined;
+  }
+
+  #tileValues(tile: number | readonly number[] | undefined): {
+    reflectance: number[];
+    note: Finding | undefined;
+  } {
+    const n = this.#channels.length;
+    if (Array.isArray(tile)) {
+      if (tile.length !== n) {
+        throw unusable(
+          `The tile has ${tile.length} numbers and the head ${n} channels; give one per channel.`,
+          'reflectance',
+        );
+      }
+      return { reflectance: [...(tile as readonly number[])], note: undefined };
+    }
+    if (typeof tile === 'number') return { reflectance: new Array<number>(n).fill(tile), note: undefined };
+    if (this.#practice) {
+      const channels = this.#channels.map((i) => this.#practice!.sensor.channels[i]!);
+      return { reflectance: channels.map((c) => seen(c, PRACTICE_WHITE_TILE)), note: undefined };
+    }
+    return {
+      reflectance: new Array<number>(n).fill(1),
+      note: {
+        level: 'note',
+        code: 'tile-unknown',
+        sentence:
+          'The reflectance of the white tile is not known and is taken as 1; every reading is relative to it until you give its values.',
+      },
+    };
+  }
+
+  #finish(head: Head, taken: TakenExposure): BenchReading {
+    this.#kelvin = taken.light.kelvin;
+    const form = formOfHead(head);
+    const findings: Finding[] = [];
+    if (taken.light.settling) {
+      findings.push({
+        level: 'note',
+        code: 'settling',
+        sentence: 'The lamp is still warming up; wait a minute before readings that count.',
+      });
+    }
+    if (taken.light.lightChanged) {
+      findings.push({
+        level: 'warning',
+        code: 'light-changed',
+        sentence: 'The light changed within this reading; hold the head still and read again.',
+      });
+    }
+    let calibrated;
+    try {
+      calibrated = this.#scale!.calibrate(taken.exposure);
+    } catch (error) {
+      if (error instanceof ReadingRefused) {
+        const refused: Finding = {
+          level: 'refused',
+          code: error.reason,
+          sentence: error.message,
+          channels: [...error.channels],
+        };
+        this.#options.read(this.#live(head, taken, false, [...findings, refused], undefined, form));
+      }
+      throw error;
+    }
+    this.#scale!.countReading();
+    const due = this.#scale!.whiteDue(this.#options.clock.now(), this.#kelvin);
+    if (due) findings.push({ level: 'warning', code: 'white-due', sentence: due });
+    const live = this.#live(head, taken, true, findings, calibrated.reflectance, form);
+    this.#options.read(live);
+    this.#options.changed(this.view());
+    return {
+      source: this.#practice ? 'practice' : 'head',
+      form,
+      values: [...(calibrated.reflectance ?? [])],
+      raw: {
+        instrument: this.#name(head),
+        light: taken.exposure.light,
+        dark: taken.exposure.dark,
+        kelvin: taken.light.kelvin ?? null,
+        ...this.#scale!.record(),
+      },
+      live,
+    };
+  }
+
+  #live(
+    head: Head,
+    taken: TakenExposure,
+    accepted: boolean,
+    findings: Finding[],
+    reflectance: Float64Array | undefined,
+    form: ReadingForm,
+  ): LiveReading {
+    const scale = taken.exposure.light.gain * taken.exposure.light.apertureS * 1000;
+    return {
+      at: this.#options.now(),
+      accepted,
+      findings,
+      channels: this.#channels.map((i) => {
+        const c = head.channels[i]!;
+        return { name: c.name, centre: c.centreNm ?? null, fwhm: c.fwhmNm ?? null };
+      }),
+      counts: taken.exposure.light.counts.map((c, i) => (c - taken.exposure.dark.counts[i]!) / scale),
+      reflectance: reflectance ? [...reflectance] : null,
+      colour: reflectance ? colourOfReading([...reflectance], form) : null,
+      temperature: taken.light.kelvin ?? null,
+    };
+  }
+
+  #pressed(head: Head, light: HeadReading): void {
+    if (!this.#press || this.#busy) return;
+    this.#press(
+      this.#alone(async () => this.#finish(head, await exposeAfterPress(head, light, this.#channels))),
+    );
+  }
+
+  async #alone<T>(work: (head: Head) => Promise<T>): Promise<T> {
+    const head = this.#head;
+    if (!head)
+      throw conflict('No instrument is connected; connect one on the Bench.', '/problems/no-instrument');
+    if (this.#busy) throw conflict('The head is reading; wait until it has finished.', '/problems/busy');
+    this.#busy = true;
+    this.#set('reading');
+    try {
+      return await work(head);
+    } catch (error) {
+      if (isDeviceFault(error) || error instanceof ReadingRefused) {
+        this.#note = {
+          level: 'refused',
+          code: isDeviceFault(error) ? error.kind : error.reason,
+          sentence: error.message,
+          channels: [...(isDeviceFault(error) ? (error.details.channels ?? []) : error.channels)],
+        };
+      }
+      throw error;
+    } finally {
+      this.#busy = false;
+      if (this.#state === 'reading') this.#set('ready');
+    }
+  }
+
+  #step(step: keyof StepMemory & string, state: 'good' | 'refused', sentence: string): void {
+    this.#steps = { ...this.#steps, [step]: { state, sentence, at: this.#options.now() } };
+  }
+
+  #ready(): Instrument {
+    this.#set('ready');
+    return this.view();
+  }
+
+  #tell(note: Finding): void {
+    this.#note = note;
+    this.#options.changed(this.view());
+  }
+
+  #set(state: Instrument['state']): void {
+    this.#state = state;
+    this.#options.changed(this.view());
+  }
+
+  #name(head: Head): string {
+    return `${head.identity.model} ${head.identity.serial}`;
+  }
+}

@@ -1,0 +1,131 @@
+import { massesAgainstName } from '../../src/calibrate/ladder/wrong-way-round.ts';
+import type { Taken } from '../api/ladders.ts';
+import type { Finding } from '../api/words.ts';
+import { conflict, notFound, unusable } from '../problem.ts';
+import { addHistory } from '../store/history.ts';
+import type { Db } from '../store/open-store.ts';
+import { addReading, formIdOf, type ReadingRow } from '../store/readings.ts';
+import type { Deed } from './fold-history.ts';
+import { openLadder, type OpenLadder, type OpenRung } from './open-ladder.ts';
+
+/** A reading on its way into the store. */
+export interface IncomingReading {
+  readonly source: ReadingRow['source'];
+  readonly form: unknown;
+  readonly values: readonly number[];
+  readonly raw: unknown;
+}
+
+/** @throws HttpProblem 404 */
+export function rungOf(ladder: OpenLadder, rungId: string): OpenRung {
+  const rung = [...ladder.rungs, ...ladder.cards].find((r) => r.row.id === rungId);
+  if (!rung) throw notFound(`The ladder has no rung "${rungId}"; fetch the ladder again.`);
+  return rung;
+}
+
+/** @throws HttpProblem when the ladder was put aside */
+export function holdOpen(ladder: OpenLadder): void {
+  if (ladder.folded.closed) throw conflict('This ladder was put aside; start a new one for the tube.');
+}
+
+/** Keeps a reading and its place in the history, both or neither; acknowledged only once it is on the disk. */
+export function keepReading(
+  db: Db,
+  whose: { readonly ladderId: string } | { readonly checkId: string },
+  swatchId: string,
+  over: ReadingRow['over_what'],
+  reading: IncomingReading,
+  at: string,
+): string {
+  return db.transaction(() => {
+    const formId = formIdOf(db, reading.form, at);
+    const { source, values, raw } = reading;
+    const { id } = addReading(db, { swatchId, formId, source, over, values, raw, at });
+    addHistory(db, whose, { kind: 'reading', readingId: id, swatchId }, at);
+    return id;
+  })();
+}
+
+/** Grams as weighed. @throws HttpProblem when they are not one per part */
+export function weighRung(
+  db: Db,
+  ladder: OpenLadder,
+  rungId: string,
+  grams: readonly number[],
+  at: string,
+): Finding[] {
+  holdOpen(ladder);
+  const rung = rungOf(ladder, rungId);
+  if (grams.length !== rung.parts.length) {
+    throw unusable(
+      `The ${rung.row.name} is made of ${rung.parts.length} pours and ${grams.length} masses were given; enter one for each.`,
+      'grams',
+    );
+  }
+  addHistory(db, { ladderId: ladder.row.id }, { kind: 'weigh', swatchId: rungId, grams }, at);
+  return weighingFindings(rung, grams, ladder.row.tube_id);
+}
+
+/** Masses that look swapped, in words. */
+export function weighingFindings(
+  rung: OpenRung,
+  grams: readonly number[] | undefined,
+  tubeId: string,
+): Finding[] {
+  if (!grams || rung.parts.length !== 2 || rung.parts[0]!.tubeId !== tubeId) return [];
+  const swapped = massesAgainstName(rung.row.name, grams[0]!, grams[1]!);
+  return swapped?.swapped ? [{ level: 'warning', code: 'swapped', sentence: swapped.sentence }] : [];
+}
+
+export function decide(
+  db: Db,
+  ladder: OpenLadder,
+  readingId: string,
+  keep: boolean,
+  reason: string,
+  at: string,
+): void {
+  holdOpen(ladder);
+  const reading = [...ladder.rungs, ...ladder.cards]
+    .flatMap((r) => r.readings)
+    .find((r) => r.row.id === readingId);
+  if (!reading) throw notFound(`The ladder has no reading "${readingId}"; fetch the ladder again.`);
+  if (reading.state === 'taken back')
+    throw conflict('This reading was undone; redo it before you decide about it.');
+  addHistory(db, { ladderId: ladder.row.id }, { kind: 'decide', readingId, keep, reason }, at);
+}
+
+export function undo(db: Db, ladder: OpenLadder, at: string): void {
+  holdOpen(ladder);
+  if (!ladder.folded.undo) throw conflict('There is nothing to undo on this ladder.');
+  addHistory(db, { ladderId: ladder.row.id }, { kind: 'undo' }, at);
+}
+
+export function redo(db: Db, ladder: OpenLadder, at: string): void {
+  holdOpen(ladder);
+  if (!ladder.folded.redo) throw conflict('There is nothing to do again on this ladder.');
+  addHistory(db, { ladderId: ladder.row.id }, { kind: 'redo' }, at);
+}
+
+export function close(db: Db, ladder: OpenLadder, at: string): void {
+  if (!ladder.folded.closed) addHistory(db, { ladderId: ladder.row.id }, { kind: 'close' }, at);
+}
+
+/** A deed in words: "the third reading of the 1:4". */
+export function deedWords(ladder: OpenLadder, deed: Deed | undefined): string | null {
+  if (!deed) return null;
+  const all = [...ladder.rungs, ...ladder.cards];
+  if (deed.kind === 'weigh')
+    return `weighing of the ${all.find((r) => r.row.id === deed.swatchId)?.row.name ?? 'rung'}`;
+  const rung = all.find((r) => r.readings.some((x) => x.row.id === deed.readingId));
+  const n = (rung?.readings.findIndex((x) => x.row.id === deed.readingId) ?? 0) + 1;
+  const which = `reading ${n} of the ${rung?.row.name ?? 'rung'}`;
+  if (deed.kind === 'reading') return which;
+  return `${deed.keep ? 'keeping' : 'sending back'} ${which}`;
+}
+
+export function reopened(db: Db, ladder: OpenLadder): OpenLadder {
+  return openLadder(db, ladder.row.id);
+}
+
+export type { Taken };

@@ -1,0 +1,20 @@
+import { instrumentRoutes, type Instrument } from '../api/instrument.ts';
+import type { Answering } from '../answer.ts';
+import type { Bench } from '../bench.ts';
+import { listedPorts } from '../instrument/ports.ts';
+
+export function instrumentAnswers(answer: Answering, bench: Bench): void {
+  const { instrument } = bench;
+  answer(instrumentRoutes.listPorts, () => listedPorts());
+  answer(instrumentRoutes.getInstrument, () => instrument.view());
+  answer(instrumentRoutes.connectInstrument, ({ body }) => instrument.connect(body));
+  answer(instrumentRoutes.disconnectInstrument, () => instrument.disconnect());
+  answer(instrumentRoutes.setInstrument, ({ body }) => instrument.configure(body.gain, body.apertureMs));
+  answer(instrumentRoutes.readDark, () => instrument.readDark());
+  answer(instrumentRoutes.readWhiteTile, ({ body }): Promise<Instrument> =>
+    instrument.readWhiteTile(body.reflectance),
+  );
+  answer(instrumentRoutes.readBlackTrap, () => instrument.readBlackTrap());
+  answer(instrumentRoutes.readCheckTile, () => instrument.readCheckTile());
+  answer(instrumentRoutes.readOnce, async () => (await instrument.read()).live);
+}

@@ -1,0 +1,81 @@
+import { Command, InvalidArgumentError } from 'commander';
+import { pino } from 'pino';
+import { storeFile } from './data-folder.ts';
+import { start } from './start.ts';
+import { StoreProblem } from './store/open-store.ts';
+
+export interface ServeOptions {
+  readonly port: number;
+  readonly data?: string | undefined;
+  readonly host: string;
+  readonly log: 'silent' | 'error' | 'warn' | 'info' | 'debug';
+  readonly dev?: boolean | undefined;
+}
+
+export const DEFAULT_PORT = 4747;
+const LOOPBACK = new Set(['127.0.0.1', 'localhost', '::1']);
+
+/** The options of serving, shared by `npm start` and the command line. */
+export function withServeOptions(command: Command): Command {
+  return command
+    .option('-p, --port <number>', 'port to listen on; 0 takes any free one', portNumber, DEFAULT_PORT)
+    .option('-d, --data <folder>', 'folder of the store (default: the data folder of this user)')
+    .option('--host <address>', 'address to listen on; loopback only', '127.0.0.1')
+    .option('--log <level>', 'silent, error, warn, info or debug', 'warn');
+}
+
+export function parseServeOptions(args: readonly string[]): ServeOptions {
+  const command = withServeOptions(new Command('serve')).option('--dev', 'pages straight from their sources');
+  command.parse([...args], { from: 'user' });
+  return command.opts<ServeOptions>();
+}
+
+function portNumber(text: string): number {
+  const port = Number(text);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    throw new InvalidArgumentError('A port is a whole number from 0 to 65535.');
+  }
+  return port;
+}
+
+/** Serves until it is stopped. Resolves with an exit code when it cannot start. */
+export async function serve(options: ServeOptions): Promise<number> {
+  if (!LOOPBACK.has(options.host)) {
+    process.stderr.write(
+      `The bench listens on this computer alone, and ${options.host} is not it; leave --host out or say 127.0.0.1.\n`,
+    );
+    return 2;
+  }
+  try {
+    const started = await start({
+      storeFile: storeFile(options.data),
+      port: options.port,
+      host: options.host === 'localhost' ? '127.0.0.1' : options.host,
+      logger: pino({ level: options.log }, pino.destination(2)),
+      ...(options.dev ? { pages: (await import('./development-pages.ts')).developmentPages } : {}),
+    });
+    process.stdout.write(`Tintladder is at ${started.address}\n`);
+    process.stdout.write(`The store is ${started.bench.db.name}; stop with Ctrl+C.\n`);
+    await new Promise<void>((resolve) => {
+      const stop = (): void => resolve();
+      process.once('SIGINT', stop);
+      process.once('SIGTERM', stop);
+    });
+    await started.close();
+    return 0;
+  } catch (error) {
+    process.stderr.write(`${startSentence(error, options)}\n`);
+    return 1;
+  }
+}
+
+function startSentence(error: unknown, options: ServeOptions): string {
+  if (error instanceof StoreProblem) return error.message;
+  const code = (error as { code?: unknown }).code;
+  if (code === 'EADDRINUSE') {
+    return `Port ${options.port} is taken, perhaps by a bench that already runs; open http://127.0.0.1:${options.port} or choose another with --port.`;
+  }
+  if (code === 'EACCES')
+    return `Port ${options.port} may not be used by this user; choose one above 1023 with --port.`;
+  return `The bench could not start: ${(error as Error).message}`;
+}

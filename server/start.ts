@@ -1,0 +1,109 @@
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { fileURLToPath } from 'node:url';
+import type { Express } from 'express';
+import { pino, type Logger } from 'pino';
+import { systemClock } from '../src/device/serial/system-clock.ts';
+import { SerialTransport } from '../src/device/serial/serial-transport.ts';
+import { createApp } from './app.ts';
+import type { Bench } from './bench.ts';
+import { Events } from './events.ts';
+import { FitRunner } from './fitting/fit-runner.ts';
+import { LiveInstrument } from './instrument/live-instrument.ts';
+import { addCalibration, calibrationsOf } from './store/calibrations.ts';
+import { closeAbandonedFits } from './store/fits.ts';
+import { openStore } from './store/open-store.ts';
+
+export interface StartOptions {
+  /** Path of the store; made if it is not there. */
+  readonly storeFile: string;
+  /** 0 takes any free port. */
+  readonly port: number;
+  readonly host?: string;
+  readonly logger?: Logger;
+  readonly webFolder?: string;
+  readonly checkAnswers?: boolean;
+  /** Development: pages straight from their sources. */
+  readonly pages?: (app: Express, server: Server) => void;
+}
+
+export interface Started {
+  readonly address: string;
+  readonly bench: Bench;
+  readonly close: () => Promise<void>;
+}
+
+export const WEB_DIST = fileURLToPath(new URL('../web/dist', import.meta.url));
+
+/**
+ * Opens the store and listens. Loopback only, by number.
+ * @throws StoreProblem; Error with `code` EADDRINUSE when the port is taken
+ */
+export async function start(options: StartOptions): Promise<Started> {
+  const logger = options.logger ?? pino({ level: 'warn' });
+  const now = (): string => new Date().toISOString();
+  const db = openStore(options.storeFile);
+  closeAbandonedFits(db, now());
+  const events = new Events();
+  const instrument = new LiveInstrument({
+    clock: systemClock,
+    now,
+    openPort: (path, baudRate) => Promise.resolve(new SerialTransport(path, { baudRate })),
+    tiles: {
+      sessions: (name) =>
+        calibrationsOf(db, name, 'check tile').map((row) => JSON.parse(row.body) as number[]),
+      add: (name, reflectance) => addCalibration(db, name, 'check tile', reflectance, now()),
+    },
+    changed: (view) => events.send({ type: 'instrument', instrument: view }),
+    read: (reading) => events.send({ type: 'reading', reading }),
+  });
+  const bench: Bench = {
+    db,
+    now,
+    events,
+    instrument,
+    fits: new FitRunner(),
+    startedAt: now(),
+    webFolder: options.webFolder ?? WEB_DIST,
+  };
+  const server = createServer();
+  const { pages } = options;
+  const app = createApp(bench, {
+    others: new Set(),
+    logger,
+    checkAnswers: options.checkAnswers ?? false,
+    ...(pages ? { development: true, pages: (made: Express) => pages(made, server) } : {}),
+  });
+  server.on('request', app);
+  try {
+    await listen(server, options.port, options.host ?? '127.0.0.1');
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+  const alive = setInterval(() => events.keepAlive(), 25_000);
+  alive.unref();
+  const { port, address } = server.address() as AddressInfo;
+  const close = async (): Promise<void> => {
+    clearInterval(alive);
+    bench.fits.stopAll();
+    events.close();
+    await instrument.disconnect().catch(() => undefined);
+    await new Promise<void>((resolve) => {
+      server.close(() => resolve());
+      server.closeAllConnections();
+    });
+    db.close();
+  };
+  return { address: `http://${address.includes(':') ? `[${address}]` : address}:${port}`, bench, close };
+}
+
+function listen(server: Server, port: number, host: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, host, () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
+}
