@@ -102,6 +102,11 @@ static void pass_count(const struct arguments *a) {
   reply_integer(SENSOR_PASSES);
 }
 
+static void last_frame_number(const struct arguments *a) {
+  (void)a;
+  reply_integer(frame_number());
+}
+
 static void lamp(const struct arguments *a) {
   if (arguments_boolean(a, &settings.lamp_between_readings)) frame_lamp_rest();
 }
@@ -125,6 +130,7 @@ static const FLASH struct command list[] = {
     {"SENSe:AVERage:COUNt?", 0, 1, averages_query},
     {"SENSe:RANGe[:UPPer]?", 0, 0, full_scale},
     {"SENSe:PASSes?", 0, 0, pass_count},
+    {"SENSe:FRAMe?", 0, 0, last_frame_number},
     {"OUTPut[:STATe]", 1, 1, lamp},
     {"OUTPut[:STATe]?", 0, 0, lamp_query},
 };

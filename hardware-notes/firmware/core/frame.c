@@ -32,6 +32,8 @@ void frame_power_on(void) {
   exists = false;
 }
 
+uint16_t frame_number(void) { return number; }
+
 void frame_forget(void) { exists = false; }
 bool frame_exists(void) { return exists; }
 void frame_lamp_rest(void) { hal_lamp(settings.lamp_between_readings); }

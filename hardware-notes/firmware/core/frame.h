@@ -9,6 +9,8 @@ void frame_power_on(void);
 bool frame_take(bool dark);
 void frame_forget(void);
 bool frame_exists(void);
+/* Number of the last frame taken; 0 before the first one since power-on. */
+uint16_t frame_number(void);
 /* Answers the last frame taken. */
 void frame_reply(void);
 /* Temperature now, 0.01 K; 0 when the thermistor does not answer. Keeps the status bits up to date. */

@@ -73,6 +73,9 @@ static void test_self_description(void) {
 
 static void test_checksum(void) {
   board_begin();
+  ASK("SENS:FRAM?", "0");
+  board_ask("READ?");
+  ASK("SENS:FRAM?", "1");
   ASK("SYST:COMM:CRC 1;:SYST:ERR?", "0,\"No error\",#H425F"); /* the example of protocol.md */
   const char *answer = board_ask("READ?");
   const char *field = strstr(answer, ",#H");
