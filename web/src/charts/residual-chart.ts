@@ -49,10 +49,9 @@ export class ResidualChart extends ChartElement {
     }));
     const marks = svg`
       ${bottomAxis(f, ticks, chartWords().rung)}
-      ${leftAxis(f, linearTicks(y, 4), chartWords().deltaE)}
+      ${leftAxis(f, linearTicks(y, 4), `${chartWords().deltaE}; ${chartWords().justVisible}`)}
       <line x1=${f.left} x2=${f.right} y1=${y(JUST_VISIBLE)} y2=${y(JUST_VISIBLE)} stroke="currentColor"
         stroke-dasharray="2 4"></line>
-      <text x=${f.right} y=${y(JUST_VISIBLE) - 6} font-size="12" text-anchor="end" fill="currentColor">${chartWords().justVisible}</text>
       ${this.rungs.map(
         (r, i) => svg`
         <line x1=${x(i)!} x2=${x(i)!} y1=${f.bottom} y2=${y(r.deltaE00)} stroke="currentColor" stroke-width="2"></line>

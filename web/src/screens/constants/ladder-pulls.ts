@@ -36,8 +36,10 @@ export class TlLadderPulls extends TlElement {
       }
       svg {
         display: block;
+        align-self: stretch;
         inline-size: 100%;
-        block-size: clamp(88px, 11vw, 132px);
+        block-size: 100%;
+        min-block-size: clamp(88px, 11vw, 132px);
       }
       .name {
         font-size: var(--t-lead);
@@ -55,7 +57,7 @@ export class TlLadderPulls extends TlElement {
       }
       @media (max-width: 34rem) {
         li {
-          grid-template-columns: 4.6rem minmax(0, 1fr) 5.2rem;
+          grid-template-columns: 5rem minmax(0, 1fr) 5.4rem;
           gap: 0 8px;
         }
         .name,
@@ -65,7 +67,7 @@ export class TlLadderPulls extends TlElement {
       }
       @media print {
         svg {
-          block-size: 18mm;
+          min-block-size: 15mm;
         }
       }
     `,
