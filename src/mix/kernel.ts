@@ -20,6 +20,9 @@ export const CHANNELS = 4;
 export const VALUE_CHANNEL = 3;
 
 const WRITTEN_OUT = 4;
+/** Own copies: some loaders turn an imported name into a property look-up, which a loop this tight would feel. */
+const SAMPLES = GRID_SIZE;
+const toF = labF;
 
 export interface MixKernel {
   /** The colour last asked for, four channels. */
@@ -52,16 +55,16 @@ export function mixKernel(set: TubeSet): MixKernel {
   const f = new Float64Array(CHANNELS);
   const J = new Float64Array(CHANNELS * even);
   /** A record a wavelength: K of `pad` tubes, S of `pad` tubes, four weights. */
-  const packed = new Float64Array(GRID_SIZE * (2 * even + CHANNELS));
-  const slopes = new Float64Array(GRID_SIZE);
-  const ratios = new Float64Array(GRID_SIZE);
+  const packed = new Float64Array(SAMPLES * (2 * even + CHANNELS));
+  const slopes = new Float64Array(SAMPLES);
+  const ratios = new Float64Array(SAMPLES);
   let m = 0;
   let pad = 0;
 
   const { K: allK, S: allS, weights } = set;
   const layOut = (to: number): void => {
     pad = to;
-    for (let i = 0; i < GRID_SIZE; i++) {
+    for (let i = 0; i < SAMPLES; i++) {
       for (let c = 0; c < CHANNELS; c++) packed[i * (2 * pad + CHANNELS) + 2 * pad + c] = weights[c]![i]!;
     }
   };
@@ -71,8 +74,8 @@ export function mixKernel(set: TubeSet): MixKernel {
     const S = allS;
     const by = pad;
     const step = 2 * by + 4;
-    const from = tube * GRID_SIZE;
-    for (let i = 0, p = j; i < GRID_SIZE; i++, p += step) {
+    const from = tube * SAMPLES;
+    for (let i = 0, p = j; i < SAMPLES; i++, p += step) {
       P[p] = K[from + i]!;
       P[p + by] = S[from + i]!;
     }
@@ -80,7 +83,7 @@ export function mixKernel(set: TubeSet): MixKernel {
   const clear = (j: number): void => {
     const P = packed;
     const step = 2 * pad + 4;
-    for (let p = j, i = 0; i < GRID_SIZE; i++, p += step) P[p] = P[p + pad] = 0;
+    for (let p = j, i = 0; i < SAMPLES; i++, p += step) P[p] = P[p + pad] = 0;
   };
   const choose = (tubes: ArrayLike<number>): void => {
     m = tubes.length;
@@ -92,10 +95,10 @@ export function mixKernel(set: TubeSet): MixKernel {
 
   const toChannels = (X: number, Y: number, Z: number, V: number): void => {
     const { dark } = set;
-    const fx = labF(dark[0] + gain * X);
-    const fy = labF(dark[1] + gain * Y);
-    const fz = labF(dark[2] + gain * Z);
-    const fv = labF(dark[3] + gain * V);
+    const fx = toF(dark[0] + gain * X);
+    const fy = toF(dark[1] + gain * Y);
+    const fz = toF(dark[2] + gain * Z);
+    const fv = toF(dark[3] + gain * V);
     f[0] = fx;
     f[1] = fy;
     f[2] = fz;
@@ -112,7 +115,7 @@ export function mixKernel(set: TubeSet): MixKernel {
     const count = m;
     const by = pad;
     const step = 2 * by + 4;
-    const end = GRID_SIZE * step;
+    const end = SAMPLES * step;
     const a = x[0]!;
     const b = count > 1 ? x[1]! : 0;
     const c = count > 2 ? x[2]! : 0;
@@ -147,7 +150,7 @@ export function mixKernel(set: TubeSet): MixKernel {
     const count = m;
     const by = pad;
     const step = 2 * by + 4;
-    const end = GRID_SIZE * step;
+    const end = SAMPLES * step;
     const a = x[0]!;
     const b = count > 1 ? x[1]! : 0;
     const c = count > 2 ? x[2]! : 0;

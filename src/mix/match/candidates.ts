@@ -31,7 +31,7 @@ export interface Candidate {
  * Families whose nearest knot is farther than this (in units of the goal, about CIEDE2000) beyond the nearest of all
  * are left out. In trials on twelve invented tubes no exact recipe's nearest knot was farther than 17.
  */
-const NEAR = 22;
+const NEAR = 18;
 /** What is held weighs at most this much when knots are judged. */
 const SOFTLY = 2;
 /** With more tubes than this the net holds threes, and fours grow from the best of them. */

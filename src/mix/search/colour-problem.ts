@@ -2,6 +2,9 @@ import { CHANNELS, type MixKernel } from '../kernel.ts';
 import type { DescentProblem } from './descent.ts';
 import type { Goal } from './goal.ts';
 
+/** Own copy: some loaders turn an imported name into a property look-up, which a loop this tight would feel. */
+const FOUR = CHANNELS;
+
 /**
  * A goal in colour as a problem in amounts of the kernel's chosen tubes: the chain rule, and nothing else.
  * `aim` changes the goal between searches without making a new problem.
@@ -12,9 +15,9 @@ export interface ColourProblem extends DescentProblem {
 }
 
 export function colourProblem(kernel: MixKernel, most: number): ColourProblem {
-  const g = new Float64Array(CHANNELS);
-  const H = new Float64Array(CHANNELS * CHANNELS);
-  const HJ = new Float64Array(CHANNELS * most);
+  const g = new Float64Array(FOUR);
+  const H = new Float64Array(FOUR * FOUR);
+  const HJ = new Float64Array(FOUR * most);
   const { u, J } = kernel;
   let goal: Goal = { cost: () => 0, model: () => 0 };
   let m = 0;
@@ -30,20 +33,20 @@ export function colourProblem(kernel: MixKernel, most: number): ColourProblem {
     model(x, slope, A) {
       kernel.colourAndSlopes(x);
       const cost = goal.model(u, g, H);
-      for (let c = 0; c < CHANNELS; c++) {
+      for (let c = 0; c < FOUR; c++) {
         for (let j = 0; j < m; j++) {
           let s = 0;
-          for (let d = 0; d < CHANNELS; d++) s += H[c * CHANNELS + d]! * J[d * m + j]!;
+          for (let d = 0; d < FOUR; d++) s += H[c * FOUR + d]! * J[d * m + j]!;
           HJ[c * m + j] = s;
         }
       }
       for (let j = 0; j < m; j++) {
         let s = 0;
-        for (let c = 0; c < CHANNELS; c++) s += J[c * m + j]! * g[c]!;
+        for (let c = 0; c < FOUR; c++) s += J[c * m + j]! * g[c]!;
         slope[j] = s;
         for (let k = 0; k <= j; k++) {
           let a = 0;
-          for (let c = 0; c < CHANNELS; c++) a += J[c * m + j]! * HJ[c * m + k]!;
+          for (let c = 0; c < FOUR; c++) a += J[c * m + j]! * HJ[c * m + k]!;
           A[j * m + k] = A[k * m + j] = a;
         }
       }
