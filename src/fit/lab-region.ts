@@ -68,9 +68,9 @@ function solve3(C: readonly (readonly number[])[], d: readonly number[]): number
     }
     let v = d[r]!;
     for (let k = 0; k < r; k++) v -= L[r]![k]! * y[k]!;
-    y[r] = v / L[r]![r]!;
     const z = v / L[r]![r]!;
     y[r] = z;
+    sum += z * z;
   }
   return sum;
 }

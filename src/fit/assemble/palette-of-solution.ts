@@ -1,11 +1,6 @@
 import { GRID_SIZE, flatSpectrum } from '../../colour/grid.ts';
 import type { TubeConstants } from '../constants.ts';
-import {
-  backwardInPlace,
-  choleskyInPlace,
-  factorColumns,
-  inverseFromCholesky,
-} from '../linear/cholesky.ts';
+import { backwardInPlace, choleskyInPlace, factorColumns, inverseFromCholesky } from '../linear/cholesky.ts';
 import { type ArrowFactors, factorArrow } from '../model/arrow.ts';
 import { stateAt } from '../model/forward.ts';
 import type { FitProblem } from '../model/problem.ts';

@@ -51,8 +51,8 @@ export function layoutOf(needs: LayoutNeeds): Layout {
     const others = piles.piles[p]!.tubes.filter((t) => t !== white);
     others.forEach((t) => (parent[root(t)] = root(others[0]!)));
   }
-  const lnK = new Array<number>(tubeCount).fill(-1);
-  const lnS = new Array<number>(tubeCount).fill(-1);
+  const lnK = Array.from({ length: tubeCount }, () => -1);
+  const lnS = Array.from({ length: tubeCount }, () => -1);
   const errors = new Int32Array(piles.errorCount).fill(-1);
   const films = new Int32Array(needs.filmPiles.length).fill(-1);
   const shared: Partial<Record<SharedUnknown, number>> = {};

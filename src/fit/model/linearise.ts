@@ -67,11 +67,17 @@ function halfSquare(W: Float64Array, r: Float64Array): number {
   return sum / 2;
 }
 
-/** Half the weighted sum of squares with the priors, at one point; weights are one matrix per group. */
-export function costAt(problem: FitProblem, weights: readonly Float64Array[], x: Float64Array): number {
+/** Half the weighted sum of squares with the priors, at one point; weights are one matrix per group, `only` some groups. */
+export function costAt(
+  problem: FitProblem,
+  weights: readonly Float64Array[],
+  x: Float64Array,
+  only?: ReadonlySet<number>,
+): number {
   const state = stateAt(problem, x);
   let cost = addPriors(problem, x, null);
   problem.groups.forEach((group, g) => {
+    if (only && !only.has(g)) return;
     cost += halfSquare(weights[g]!, predictGroup(problem, state, group).residual);
   });
   return cost;
@@ -82,11 +88,13 @@ export function lineariseAt(
   problem: FitProblem,
   weights: readonly Float64Array[],
   x: Float64Array,
+  only?: ReadonlySet<number>,
 ): { cost: number; system: ArrowSystem } {
   const system = emptyArrow(problem.layout);
   const state = stateAt(problem, x);
   let cost = addPriors(problem, x, system);
   problem.groups.forEach((group, g) => {
+    if (only && !only.has(g)) return;
     const at = predictGroup(problem, state, group);
     cost += halfSquare(weights[g]!, at.residual);
     const { M, G } = onGrid(problem, weights[g]!, at);

@@ -1,0 +1,103 @@
+import { ASSUMED_WEIGHING } from '../calibrate/swatch-set/piles.ts';
+import type { SwatchSet } from '../calibrate/swatch-set/schema.ts';
+import { filmsAndSurface } from './assemble/film-facts.ts';
+import { paletteOfSolution } from './assemble/palette-of-solution.ts';
+import { reducedChiSquares } from './evidence/chi-square.ts';
+import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.ts';
+import { trustLine } from './evidence/trust.ts';
+import type { SharedUnknown } from './model/layout.ts';
+import { fitProblem } from './model/problem.ts';
+import { DEFAULT_SETTINGS, type FitSettings } from './model/settings.ts';
+import type { Surface } from './optics/surface.ts';
+import type { PaletteFit, TubeFit } from './palette-fit.ts';
+import { solvePalette } from './solve/solve-palette.ts';
+
+export interface FitOptions {
+  readonly settings?: Partial<FitSettings>;
+  /** The surface to start from; theory's for the geometry where absent. */
+  readonly surface?: Surface;
+  /** Shared constants to estimate from the readings; the rest stay as theory has them. */
+  readonly estimate?: readonly SharedUnknown[];
+  /** Ids of swatches to leave out. */
+  readonly without?: ReadonlySet<string>;
+  /** Refit each tube once per rung, for `leftOutDeltaE00`. @default true */
+  readonly leaveOneOut?: boolean;
+}
+
+/** Estimated unless asked otherwise. */
+const ESTIMATED: readonly SharedUnknown[] = ['k2', 'crowding'];
+
+/**
+ * Fits every tube of a swatch set together: constants, their covariance, and the evidence for them. `checks` are never
+ * looked at.
+ * @throws RangeError where the document holds no swatches.
+ */
+export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit {
+  if (set.swatches.length === 0) {
+    throw new RangeError(
+      'The swatch set holds no swatches to fit; a document of checks is for "check", so give one with swatches.',
+    );
+  }
+  const settings = { ...DEFAULT_SETTINGS, ...options.settings };
+  const problem = fitProblem(set, {
+    settings,
+    estimate: options.estimate ?? ESTIMATED,
+    ...(options.surface ? { surface: options.surface } : {}),
+    ...(options.without ? { without: options.without } : {}),
+  });
+  const solution = solvePalette(problem, settings.discrepancySd);
+  const palette = paletteOfSolution(problem, solution, settings.discrepancySd);
+  const evidence = swatchEvidence(problem, solution, options.leaveOneOut ?? true);
+  const chiSquares = reducedChiSquares(problem, solution);
+  const films = filmsAndSurface(problem, solution);
+  const { report } = solution;
+  const status = report.success ? ('converged' as const) : ('stopped' as const);
+  const tubes = palette.tubes.map((constants): TubeFit => {
+    const t = set.tubes.findIndex((tube) => tube.id === constants.id);
+    const own = evidence.filter((e) => e.shares[t]! > 0 && (t !== problem.white || e.shares[t] === 1));
+    const rungs = own.map((e) => e.rung(t));
+    const block = problem.layout.blocks.findIndex((b) => b.tubes.includes(t));
+    return {
+      tube: set.tubes[t]!,
+      constants,
+      evidence: {
+        readings: set.instrument.kind,
+        rungs,
+        reducedChiSquare: block < 0 ? 0 : chiSquares[block]!,
+        status,
+        message: report.message,
+        iterations: solution.iterations,
+        trust: trustLine(
+          set.instrument.kind,
+          rungs,
+          rungs.some((r) => r.share === 1),
+        ),
+        warnings: warningsFor(own, t),
+      },
+    };
+  });
+  return {
+    palette,
+    tubes,
+    surfaceSds: films.surfaceSds,
+    drawdowns: films.drawdowns,
+    swatches: evidence.map((e) => e.fitted),
+    noise: { sigma: problem.noise.sigma, relative: problem.noise.relative },
+    weighing: set.weighing ?? ASSUMED_WEIGHING,
+    ...(films.whiteScatteringPerMicrometre
+      ? { whiteScatteringPerMicrometre: films.whiteScatteringPerMicrometre }
+      : {}),
+    status,
+    message: report.message,
+    iterations: solution.iterations,
+    cost: report.cost,
+    optimality: report.optimality,
+    warnings: [],
+  };
+}
+
+function warningsFor(own: readonly SwatchEvidence[], tube: number): string[] {
+  return own.some((e) => e.shares[tube] === 1)
+    ? []
+    : ['No masstone among the swatches: scattering rests on the strongest mixture.'];
+}
