@@ -46,3 +46,7 @@ export const PRINTED_RATIO_SIGMA = 0.16;
 export const SCATTER_OF_TRIALS = 0.029;
 /** Fractions of the perfect diffuser by weights at 10 nm made from other tables (10 nm sums of 1 nm functions). */
 export const OTHER_WEIGHTS_TRISTIMULUS = 0.002;
+/** Discrete ordinates against H-functions, and adding layers against solving the double one. */
+export const TWO_TRANSFER_METHODS = 1e-8;
+/** The fixture's maker conserves energy to 1 %; its reflectances are met to a fifth of that. */
+export const OTHER_TRANSFER_PROGRAM = 0.002;

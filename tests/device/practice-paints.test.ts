@@ -10,11 +10,12 @@ import { halfSpaceReflectance } from '../../src/device/practice/transfer/half-sp
 import { hFunction } from '../../src/device/practice/transfer/h-function.ts';
 import { gaussLegendre } from '../../src/device/practice/transfer/quadrature.ts';
 import { transferReflectance } from '../../src/device/practice/transfer/transfer-reflectance.ts';
-import { readTable } from '../fixtures/read-table.ts';
+import { readJson, readTable } from '../fixtures/read-table.ts';
 import {
   ENERGY_BALANCE,
   H_FUNCTION_TWO_ROUTES,
   H_TABLE_FROM_MEMORY,
+  OTHER_TRANSFER_PROGRAM,
   PRINTED_5_DECIMALS,
   TRANSFER_QUADRATURE,
   TRANSFER_TABLE,
@@ -209,6 +210,27 @@ describe('mixtures', () => {
     const loose = transferReflectance([{ paint: DEMO_WHITE, mass: 1 }], view);
     const crowded = transferReflectance([{ paint: DEMO_WHITE, mass: 1 }], { ...view, crowding: 0.15 });
     expect(GRID_NM.every((_, k) => crowded[k]! < loose[k]!)).toBe(true);
+  });
+});
+
+describe('transfer paints made by another program (tests/fixtures/paint/transport-spectral.json)', () => {
+  it('are explained at 580 nm by this one: 11 coefficients for 120 mixtures', () => {
+    const set = readJson('paint/transport-spectral.json') as {
+      tubes: { id: string }[];
+      checks: { masses: Record<string, number>; truth: number[] }[];
+    };
+    // Found by least squares on these 120 values, white's scattering 1.
+    const absorbs = [0.0017, 1.5795, 1.1921, 0.0097, 1.8021, 3.0991];
+    const scatters = [1, 0.0503, 0.2044, 0.3558, 0.062, 0.0518];
+    for (const { masses, truth } of set.checks) {
+      let [A, S] = [0, 0];
+      set.tubes.forEach(({ id }, i) => {
+        A += (masses[id] ?? 0) * absorbs[i]!;
+        S += (masses[id] ?? 0) * scatters[i]!;
+      });
+      const R = tabledReflectance(S / (S + A), 1.5, '45/0');
+      expect(Math.abs(R - truth[GRID_NM.indexOf(580)]!)).toBeLessThan(OTHER_TRANSFER_PROGRAM);
+    }
   });
 });
 
