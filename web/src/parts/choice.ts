@@ -50,6 +50,7 @@ export class TlChoice extends TlElement {
         padding: 6px 14px;
         border: var(--edge);
         margin-inline-end: -2px;
+        margin-block-end: -2px;
         cursor: pointer;
       }
       label:hover {

@@ -69,6 +69,14 @@ export class TlNext extends TlElement {
         font-size: clamp(1.75rem, 3.6vw, 3.25rem);
         padding-inline: var(--s3);
       }
+      @media (max-width: 56rem) {
+        :host([far]) a,
+        :host([far]) button {
+          min-block-size: 92px;
+          font-size: 1.75rem;
+          padding-inline: 20px;
+        }
+      }
       .hint {
         font-size: var(--t-body);
         font-weight: 450;

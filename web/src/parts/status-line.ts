@@ -15,9 +15,16 @@ export class TlStatus extends TlElement {
   static override styles = [
     TlElement.styles,
     css`
-      div {
-        min-block-size: 1.5em;
-        line-height: 1.5;
+      :host {
+        min-block-size: 2.75rem;
+      }
+      div:not(:empty) {
+        background: var(--ground);
+        border: var(--edge);
+        padding: 8px 16px;
+        inline-size: fit-content;
+        max-inline-size: 100%;
+        font-weight: 600;
       }
     `,
   ];

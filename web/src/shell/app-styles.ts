@@ -93,6 +93,8 @@ export const appStyles = css`
     display: flex;
     flex-direction: column;
     min-block-size: 100dvh;
+  }
+  main:focus-visible {
     outline: none;
     box-shadow: none;
   }
@@ -107,9 +109,8 @@ export const appStyles = css`
     position: sticky;
     inset-block-end: 0;
     z-index: 3;
-    background: var(--ground);
-    border-block-start: var(--rule);
-    padding: 6px clamp(16px, 4vw, 56px);
+    padding: 0 clamp(16px, 4vw, 56px) 8px;
+    pointer-events: none;
   }
   .thumb {
     display: none;

@@ -1,6 +1,8 @@
 /** Numbers as people write and read them: a decimal comma is taken everywhere, and shown where the language has one. */
 import { settings } from '../state/settings.ts';
 
+/** British order of day and month; numbers are the same in both. */
+const LOCALES = { en: 'en-GB', de: 'de-DE' } as const;
 const formats = new Map<string, Intl.NumberFormat>();
 
 /** A number with a fixed count of decimals, in the language in use. A minus is a real minus. */
@@ -10,7 +12,7 @@ export function num(value: number, decimals = 1): string {
   const key = `${language}${decimals}`;
   let format = formats.get(key);
   if (!format) {
-    format = new Intl.NumberFormat(language, {
+    format = new Intl.NumberFormat(LOCALES[language], {
       minimumFractionDigits: decimals,
       maximumFractionDigits: decimals,
       // A thousands mark would be read back as a decimal one.
@@ -54,7 +56,7 @@ export function parseNumber(text: string): number | undefined {
 export function when(iso: string, withTime = true): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return iso;
-  return new Intl.DateTimeFormat(settings().language, {
+  return new Intl.DateTimeFormat(LOCALES[settings().language], {
     dateStyle: 'medium',
     ...(withTime ? { timeStyle: 'short' as const } : {}),
   }).format(date);

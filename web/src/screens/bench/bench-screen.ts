@@ -16,9 +16,10 @@ import { benchWords } from '../../text/bench.ts';
 import { num, when } from '../../text/numbers.ts';
 import './about-head.ts';
 import { benchStyles } from './bench-styles.ts';
-import { type StepName, isOn, nextStep } from './bench-steps.ts';
+import { type StepName, isOn, neededStep, nextStep } from './bench-steps.ts';
 import type { Connection } from './connect.ts';
 import './connect.ts';
+import { readStep } from './calibrate.ts';
 import type { TlLiveCounts } from './live-counts.ts';
 import './live-counts.ts';
 
@@ -122,8 +123,7 @@ export class TlBenchScreen extends TlElement {
             <div>
               <h2>${t.warmUp}: ${t.warmStates[warm.state]}</h2>
               <p>
-                ${warm.sentence}
-                ${warm.driftPercent === null ? nothing : html`(${t.drift(num(warm.driftPercent, 2))})`}
+                ${warm.sentence || (warm.driftPercent === null ? '' : t.drift(num(warm.driftPercent, 2)))}
               </p>
             </div>
           </li>
@@ -137,6 +137,11 @@ export class TlBenchScreen extends TlElement {
         <button type="button" ?disabled=${this.busy !== ''} @click=${() => void this.#readOnce()}>
           ${t.liveRead}
         </button>
+        ${
+          next && !neededStep(instrument)
+            ? html`<a class="without" href=${linkTo('ladder')}>${t.without}</a>`
+            : nothing
+        }
         <tl-about-head
           .instrument=${instrument}
           @tl-refused=${(e: CustomEvent<string>) => (this.refusal = e.detail)}
@@ -151,11 +156,9 @@ export class TlBenchScreen extends TlElement {
     return html`<li class=${mark} aria-current=${isNext ? 'step' : nothing}>
       <i aria-hidden="true"></i>
       <div>
-        <h2>
-          ${t.steps[s.step]}: ${t.states[s.state]}
-          ${s.optional && s.state === 'not done' ? html`<span class="may">(${t.optional})</span>` : nothing}
-        </h2>
+        <h2>${t.steps[s.step]}: ${t.states[s.state]}</h2>
         <p>
+          ${s.optional && s.state === 'not done' ? html`<b>${t.optional}.</b>` : nothing}
           ${s.sentence || t.how[s.step]}
           ${s.at ? html`<span class="small">${t.at(when(s.at))}</span>` : nothing}
         </p>
@@ -185,7 +188,7 @@ export class TlBenchScreen extends TlElement {
 
   async #read(step: StepName): Promise<void> {
     await this.#do(step, async () => {
-      const instrument = await this.#call(step);
+      const instrument = await readStep(step, this.#tile(step));
       setInstrument(instrument);
       const seen = instrument.steps.find((s) => s.step === step);
       return seen?.state === 'good'
@@ -194,21 +197,12 @@ export class TlBenchScreen extends TlElement {
     });
   }
 
-  async #call(step: StepName): Promise<Instrument> {
-    switch (step) {
-      case 'dark':
-        return call('readDark');
-      case 'white tile': {
-        const field = this.renderRoot.querySelector<TlField>('.tile');
-        if (field && !field.check()) throw new Error(field.problem());
-        const reflectance = field?.number;
-        return call('readWhiteTile', { body: reflectance === undefined ? {} : { reflectance } });
-      }
-      case 'black trap':
-        return call('readBlackTrap');
-      case 'check tile':
-        return call('readCheckTile');
-    }
+  /** What was written as the tile's own reflectance, if anything. */
+  #tile(step: StepName): number | undefined {
+    const field = this.renderRoot.querySelector<TlField>('.tile');
+    if (step !== 'white tile' || !field) return undefined;
+    if (!field.check()) throw new Error(field.problem());
+    return field.number;
   }
 
   async #readOnce(): Promise<void> {

@@ -33,9 +33,8 @@ export const benchStyles = css`
   h2 {
     font-size: var(--t-lead);
   }
-  .may {
-    font-weight: 400;
-    font-size: var(--t-small);
+  section > button {
+    justify-self: start;
   }
   i {
     inline-size: 28px;

@@ -8,6 +8,7 @@ export function farWords(
   target: Target | undefined,
   weigh: Rung | undefined,
   chosen: boolean,
+  role: 'white' | null = null,
 ): string {
   const { far, over } = ladderWords();
   if (weigh) return far.weigh(rungName(weigh));
@@ -15,7 +16,7 @@ export function farWords(
   if (!chosen) {
     if (action === 'calibrate') return far.calibrate;
     if (action === 'connect') return far.connect;
-    if (action === 'fit') return far.fit;
+    if (action === 'fit') return role === 'white' ? far.done : far.fit;
     if (action === 'done') return far.done;
     if (action === 'measure more') return far.more;
   }

@@ -3,9 +3,13 @@ import type { Ladder, Rung, Taken } from '../../../../server/api/ladders.ts';
 import type { TakeReading, TypedReading } from '../../../../server/api/readings.ts';
 import { call } from '../../api/call.ts';
 import { say } from '../../parts/status-line.ts';
+import { setInstrument } from '../../state/bench-state.ts';
 import { sound, speak } from '../../state/voice.ts';
+import { benchWords } from '../../text/bench.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
+import type { StepName } from '../bench/bench-steps.ts';
+import { readStep } from '../bench/calibrate.ts';
 import { farWords } from './far-words.ts';
 import type { FileReading } from './file-entry.ts';
 import { fullness, rungName, type Target, targetOf } from './target.ts';
@@ -80,6 +84,18 @@ export class LadderHand implements ReactiveController {
     return this.#do(({ id }) =>
       call('decideReading', { params: { ladderId: id, readingId }, body: { keep, reason } }),
     );
+  }
+
+  /** Sets the head on one of its steps without leaving the ladder. */
+  set(step: StepName): Promise<void> {
+    return this.#do(async (ladder) => {
+      const instrument = await readStep(step);
+      setInstrument(instrument);
+      const seen = instrument.steps.find((s) => s.step === step);
+      if (seen?.state !== 'good') throw new Error(seen?.sentence ?? instrument.next);
+      say(benchWords().done(benchWords().steps[step]));
+      return call('getLadder', { params: { ladderId: ladder.id } });
+    });
   }
 
   async undo(): Promise<void> {

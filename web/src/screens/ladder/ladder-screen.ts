@@ -13,7 +13,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { ladderWords } from '../../text/ladder.ts';
-import { grams } from '../../text/numbers.ts';
+import { grams, num } from '../../text/numbers.ts';
 import './choose-tube.ts';
 import './ladder-card.ts';
 import type { TlLadderPlan } from './ladder-plan.ts';
@@ -127,8 +127,7 @@ export class TlLadderScreen extends TlElement {
     const table = this.#table.value;
     const error = this.refusal || this.#table.error?.message;
     const tube = table?.tube;
-    const lead =
-      !table || table.ladder ? '' : !tube ? t.chooseLead : tube.role ? t.planWhiteLead : t.planLead;
+    const lead = this.#lead(table);
     return html`<tl-page
       heading=${tube ? t.titleOf(tube.label) : t.title}
       lead=${lead}
@@ -140,6 +139,23 @@ export class TlLadderScreen extends TlElement {
     </tl-page>`;
   }
 
+  #startHint(tube: Tube): string {
+    const t = ladderWords();
+    const plan = this.plan?.plan;
+    if (!plan) return '';
+    const paint = grams(plan.tubeGrams, 0.1);
+    return tube.role ? t.startWhiteHint(paint) : t.startHint(paint, grams(plan.whiteGrams, 0.1));
+  }
+
+  #lead(table: OnTheTable | undefined): string {
+    const t = ladderWords();
+    if (!table) return '';
+    if (!table.tube) return t.chooseLead;
+    const done = table.ladder?.progress;
+    if (done) return t.progress(num(done.done, 0), num(done.of, 0));
+    return table.tube.role ? t.planWhiteLead : t.planLead;
+  }
+
   #body({ tubes, tube, ladder }: OnTheTable) {
     const t = ladderWords();
     if (tubes.length === 0) {
@@ -148,15 +164,14 @@ export class TlLadderScreen extends TlElement {
     }
     if (!tube) return html`<tl-choose-tube .tubes=${tubes}></tl-choose-tube>`;
     if (ladder) return this.#session(tube, ladder);
-    const plan = this.plan?.plan;
     return keyed(
       tube.id,
       html`<tl-next
           slot="next"
           label=${t.start}
-          hint=${plan ? t.startHint(grams(plan.tubeGrams, 0.1), grams(plan.whiteGrams, 0.1)) : ''}
+          hint=${this.#startHint(tube)}
           ?busy=${this.busy}
-          ?disabled=${!plan}
+          ?disabled=${!this.plan}
           @click=${() => void this.#start()}
         ></tl-next>
         ${

@@ -10,7 +10,8 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { goTo, linkTo } from '../../shell/route.ts';
 import { BenchState } from '../../state/bench-state.ts';
 import { ladderWords } from '../../text/ladder.ts';
-import { num } from '../../text/numbers.ts';
+import { benchWords } from '../../text/bench.ts';
+import { type StepName, isOn, neededStep } from '../bench/bench-steps.ts';
 import { AnyKey } from './any-key.ts';
 import { farWords, nearWords } from './far-words.ts';
 import { FitRun } from './fit-run.ts';
@@ -87,7 +88,13 @@ export class TlLadderSession extends TlElement {
     return rungs.find((r) => r.id === id);
   }
   get #headReady(): boolean {
-    return this.#bench.value?.instrument.readyToRead === true;
+    return this.#bench.value?.instrument.readyToRead === true && this.#now.next.action !== 'calibrate';
+  }
+  /** What the head is to be set on before the next reading, when it is on and that is what comes next. */
+  get #setting(): StepName | undefined {
+    const instrument = this.#bench.value?.instrument;
+    if (this.#now.next.action !== 'calibrate' || this.way !== 'head' || !isOn(instrument)) return undefined;
+    return neededStep(instrument) ?? 'white tile';
   }
 
   override render() {
@@ -101,7 +108,6 @@ export class TlLadderSession extends TlElement {
     return html`
       <div class="table">
         <section class="step" aria-label=${t.title}>
-          <p class="progress">${t.progress(num(ladder.progress.done, 0), num(ladder.progress.of, 0))}</p>
           <p class="far" aria-live="polite">${farWords(ladder, target, weigh, this.chosen !== undefined)}</p>
           <p class="near">${nearWords(ladder, target, weigh)}</p>
           ${lost ? html`<tl-notice kind="warning" live>${t.lost}</tl-notice>` : nothing}
@@ -202,11 +208,21 @@ export class TlLadderSession extends TlElement {
       ></tl-progress>`;
     }
     if (target && this.way !== 'head') return nothing;
-    if (target && this.#headReady) {
-      const name = targetName(target);
+    const setting = this.#setting;
+    if (setting) {
+      const { read, how } = benchWords();
       return html`<tl-next
         far
-        label=${busy ? `${t.reading} …` : this.chosen ? t.again(name) : t.far.read(name)}
+        label=${busy ? `${t.reading} …` : read[setting]}
+        hint=${how[setting]}
+        ?busy=${busy}
+        @click=${press}
+      ></tl-next>`;
+    }
+    if (target && this.#headReady) {
+      return html`<tl-next
+        far
+        label=${busy ? `${t.reading} …` : this.chosen ? t.again(targetName(target)) : t.readNow}
         hint=${this.chosen ? t.redoKey : t.readKey}
         ?busy=${busy}
         @click=${press}
@@ -266,9 +282,12 @@ export class TlLadderSession extends TlElement {
       await this.#hand.weigh(weigh, grams);
       this.weighing = undefined;
       this.ownGrams = false;
+    } else if (this.#setting) {
+      await this.#hand.set(this.#setting);
+      this.dispatchEvent(new CustomEvent('tl-again', { bubbles: true, composed: true }));
     } else if (target && this.way === 'head' && this.#headReady) {
       await this.#take(target, { source: 'head' });
-    } else if (!target && this.#now.next.action === 'fit') {
+    } else if (!target && this.#now.next.action === 'fit' && this.tube.role !== 'white') {
       await this.#fitNow();
     } else return;
     await this.#focusNext();

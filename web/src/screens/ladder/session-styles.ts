@@ -16,11 +16,8 @@ export const sessionStyles = css`
     gap: var(--s3);
     align-content: start;
   }
-  .progress {
-    font-weight: 650;
-  }
   .far {
-    font-size: var(--t-far);
+    font-size: clamp(2.75rem, 5.6vw, 5.25rem);
     font-weight: 800;
     line-height: 1;
     letter-spacing: -0.025em;

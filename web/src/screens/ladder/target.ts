@@ -25,8 +25,10 @@ export function targetOf(ladder: Ladder, chosenId: string | undefined): Target |
   if (next.action === 'card' && next.over !== null && next.over !== 'opaque') {
     return { kind: 'card', side: next.over };
   }
-  const rung = ladder.rungs.find((r) => r.id === next.rungId);
-  if (!rung || next.action === 'weigh' || next.action === 'fit' || next.action === 'done') return undefined;
+  if (next.action === 'weigh' || next.action === 'fit' || next.action === 'done') return undefined;
+  // Without a head, and while it is being set, the rung that waits can still be typed in.
+  const rung = ladder.rungs.find((r) => r.id === next.rungId) ?? ladder.rungs.find((r) => !r.done);
+  if (!rung) return undefined;
   return { kind: 'rung', rung, over: next.over ?? openOver(rung) };
 }
 

@@ -14,13 +14,11 @@ export function turnOf(tubes: readonly Tube[]): Turn {
   const here = tubes.filter((t) => !t.putAway);
   if (!here.some((t) => t.role === 'white')) return { kind: 'white' };
   if (here.length < 2) return { kind: 'tube' };
-  const at = (stage: Tube['known']['stage']): Tube | undefined =>
-    here.find((t) => t.known.stage === stage);
+  const at = (stage: Tube['known']['stage']): Tube | undefined => here.find((t) => t.known.stage === stage);
   const begun = at('ladder begun');
   if (begun) return { kind: 'go on', tube: begun };
   // The white is read first, by itself: every tint leans on it.
-  const bare =
-    here.find((t) => t.known.stage === 'not measured' && t.role === 'white') ?? at('not measured');
+  const bare = here.find((t) => t.known.stage === 'not measured' && t.role === 'white') ?? at('not measured');
   const full = here.filter((t) => t.known.stage === 'ladder complete');
   const whiteIsFull = here.some((t) => t.role === 'white' && t.known.stage !== 'not measured');
   const colour = full.find((t) => t.role !== 'white');
