@@ -1,7 +1,7 @@
 import { ciede2000Steps } from '../colour/ciede2000.ts';
 import { DEFAULT_WHITE, type WhiteName } from '../colour/illuminant.ts';
 import { type Lab, labJacobian, labOfReflectance } from '../colour/lab.ts';
-import { tristimulusWeights } from '../colour/tristimulus.ts';
+import { type TristimulusWeights, tristimulusWeights } from '../colour/tristimulus.ts';
 
 /** 95 % of a chi-square with three degrees of freedom (any table of the distribution). */
 export const CHI_SQUARE_3_95 = 7.815;
@@ -21,13 +21,13 @@ export interface LabRegion {
   readonly radius: number;
 }
 
-/** The region of a reflectance on the grid whose covariance is F F^T. */
+/** The region of a reflectance (on the grid, or at the wavelengths of `weights`) whose covariance is F F^T. */
 export function labRegion(
   reflectance: Float64Array,
   factor: readonly Float64Array[],
   white: WhiteName = DEFAULT_WHITE,
+  weights: TristimulusWeights = tristimulusWeights(white),
 ): LabRegion {
-  const weights = tristimulusWeights(white);
   const lab = labOfReflectance(reflectance, weights);
   const J = labJacobian(reflectance, weights);
   const C = [
