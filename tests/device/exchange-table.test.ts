@@ -43,7 +43,7 @@ describe.concurrent.each([
   it('no answer at all', async ({ bench }) => readsAfterOneRepeat(bench, args, 'silent'));
   it('16 kB without a line end', async ({ bench }) => readsAfterOneRepeat(bench, args, 'flood'));
   it('24 bytes of noise in front', async ({ bench }) => readsAfterOneRepeat(bench, args, 'noise 5'));
-  it('comes after its time', async ({ bench }) => readsAfterOneRepeat(bench, args, 'late 800'));
+  it('comes after its time', async ({ bench }) => readsAfterOneRepeat(bench, args, 'late 1500'));
   it('comes twice: the second is noise', async ({ bench }) => {
     const connected = await bench.plugged(args);
     await bench.terminal.command('fault double');
@@ -83,7 +83,7 @@ describe.concurrent('every answer damaged', () => {
     ['digit', 'crc'],
     ['silent', 'timeout'],
     ['flood', 'overlong'],
-    ['repeat_old', 'stale'],
+    ['repeat_old', 'sequence'],
   ])(
     '%s: ends in the fault %s after one repeat, and the next reading is good',
     async ([fault, kind], { bench }) => {

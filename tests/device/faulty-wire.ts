@@ -28,7 +28,10 @@ export type Damage = (typeof DAMAGES)[number];
 const LF = 10;
 const isDigit = (byte: number): boolean => byte >= 0x30 && byte <= 0x39;
 
-/** A cable that damages exactly one answer (or question) each time it is told to. */
+/**
+ * A cable that damages exactly one answer (or question) each time it is told to. Like any wire it keeps the order: what
+ * comes after a late answer is later still, and what was on it before the head lost its power is not kept.
+ */
 export class FaultyWire implements ByteLink {
   readonly name = 'faulty wire';
   onBytes: ((bytes: Uint8Array) => void) | undefined;
@@ -38,6 +41,8 @@ export class FaultyWire implements ByteLink {
   readonly #dice: SeededNoise;
   #next: Damage | undefined;
   #older: Uint8Array | undefined;
+  /** Answers held up behind a late one. */
+  #held: Uint8Array[] | undefined;
 
   constructor(instrument: PracticeInstrument, clock: Clock, dice: SeededNoise) {
     this.#link = new PracticeLink(instrument);
@@ -67,6 +72,7 @@ export class FaultyWire implements ByteLink {
     if (this.#next === 'head restarted') {
       this.#next = undefined;
       this.#link.instrument.powerOn();
+      this.#older = undefined;
     }
     return this.#link.write(bytes);
   }
@@ -78,12 +84,21 @@ export class FaultyWire implements ByteLink {
   #answer(bytes: Uint8Array): void {
     const damage = this.#next;
     this.#next = undefined;
-    if (damage === 'late') {
-      this.#clock.after(300 + this.#dice.below(3000), () => this.onBytes?.(bytes));
+    if (this.#held) {
+      this.#held.push(bytes);
+    } else if (damage === 'late') {
+      this.#held = [bytes];
+      this.#clock.after(300 + this.#dice.below(3000), () => this.#release());
     } else if (damage !== 'lost') {
       this.onBytes?.(damage === undefined ? bytes : this.#damaged(bytes, damage));
     }
     if (bytes.length > 60) this.#older = bytes;
+  }
+
+  #release(): void {
+    const held = this.#held ?? [];
+    this.#held = undefined;
+    for (const bytes of held) this.onBytes?.(bytes);
   }
 
   #damaged(bytes: Uint8Array, damage: Damage): Uint8Array {

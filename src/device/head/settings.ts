@@ -34,7 +34,7 @@ export interface WantedSettings {
 const ASK_SETTINGS = 'INP:GAIN?;:SENS:APER?;:SENS:AVER:COUN?;:SENS:PASS?;:SENS:RANG?';
 const MOST_AVERAGES = 1024;
 /** A frame may take its passes and this long more (protocol section 8), with time to send each count. */
-const FRAME_SLACK_MS = 500;
+const FRAME_SLACK_MS = 1000;
 const COUNT_MS = 10;
 
 export function readSettings(talk: Conversation): Promise<HeadSettings> {
