@@ -28,3 +28,6 @@ export const GAIN_STEP_LIMIT = 0.1;
 export const LIFT_LIMIT_PER_TENTH_MM = 0.005;
 /** White minus trap below this share of full scale is too dim to divide by. */
 export const LOW_SIGNAL_LIMIT = 0.01;
+/** A reflectance factor outside these is no paint on a well set head: the white, the trap or the place is wrong. */
+export const LOWEST_REFLECTANCE = -0.02;
+export const HIGHEST_REFLECTANCE = 1.2;

@@ -2,6 +2,7 @@
 export type RefusalReason =
   | 'saturated'
   | 'low-signal'
+  | 'implausible'
   | 'not-a-number'
   | 'channels-differ'
   | 'settings-differ'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { GRID_NM } from '../../src/colour/grid.ts';
-import { effectiveBands, responseOf } from '../../src/calibrate/bands/effective-bands.ts';
+import { curveOfSteps, effectiveBands, responseOf } from '../../src/calibrate/bands/effective-bands.ts';
 import { readTable } from '../fixtures/read-table.ts';
 import { BAND_CENTRE_NM, SAME_ARITHMETIC } from '../tolerances.ts';
 
@@ -76,6 +76,12 @@ describe('effective bands', () => {
       bottom += v;
     });
     expect(Math.abs(effectiveBands([f5], spd)[0]!.centreNm - top / bottom)).toBeLessThan(BAND_CENTRE_NM);
+  });
+
+  it('take a response as a head reports it, at even steps', () => {
+    const curve = curveOfSteps({ startNm: 500, stepNm: 5, values: [0, 1, 2, 1, 0] });
+    const [band] = effectiveBands([{ name: 'V', ...curve }]);
+    expect(Math.abs(band!.centreNm - 510)).toBeLessThan(BAND_CENTRE_NM);
   });
 
   it('come out as the response member of a swatch set', () => {

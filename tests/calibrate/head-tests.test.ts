@@ -3,6 +3,7 @@ import { apertureLinearity } from '../../src/calibrate/linearity/aperture.ts';
 import { atFirstGain, gainRatio } from '../../src/calibrate/linearity/gain-ratio.ts';
 import { liftTest } from '../../src/calibrate/linearity/lift.ts';
 import { superposition } from '../../src/calibrate/linearity/superposition.ts';
+import { relativeErrorOfKS } from '../../src/calibrate/noise/reading-worth.ts';
 import { estimateNoise } from '../../src/calibrate/noise/instrument-noise.ts';
 import { judgeCheckTile } from '../../src/calibrate/tile/check-tile.ts';
 import { controlLimits, judgeValue, movingRanges } from '../../src/calibrate/tile/control-chart.ts';
@@ -161,5 +162,30 @@ describe('instrument noise from repeats', () => {
     expect(noise.sigma).toBeCloseTo(Math.SQRT2 * 0.001, 9);
     expect(noise.relative).toBe(0);
     expect(estimateNoise([[[0.5], [0.5]]]).sigma).toBeGreaterThan(0);
+  });
+});
+
+describe('what a reading is worth', () => {
+  it('has the worked figures: an error of .001 in R is 10.2 % of K/S at R .01, 0.62 % at .30, 2.1 % at .90', () => {
+    const table = [
+      [0.01, '10.2'],
+      [0.02, '5.2'],
+      [0.05, '2.2'],
+      [0.1, '1.2'],
+      [0.3, '0.62'],
+      [0.6, '0.67'],
+      [0.9, '2.1'],
+    ] as const;
+    for (const [R, perCent] of table) {
+      const digits = perCent.split('.')[1]!.length;
+      expect((100 * relativeErrorOfKS(R, 0.001)).toFixed(digits)).toBe(perCent);
+    }
+  });
+
+  it('is what moving R does, and nothing at black or at a perfect white', () => {
+    const q = (R: number): number => (1 - R) ** 2 / (2 * R);
+    expect(relativeErrorOfKS(0.2, 1e-6)).toBeCloseTo((q(0.2 - 1e-6) - q(0.2 + 1e-6)) / 2 / q(0.2), 10);
+    expect(relativeErrorOfKS(0, 0.001)).toBe(Number.POSITIVE_INFINITY);
+    expect(relativeErrorOfKS(1, 0.001)).toBe(Number.POSITIVE_INFINITY);
   });
 });

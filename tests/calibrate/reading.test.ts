@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
+import { closeBlock } from '../../src/calibrate/reading/block.ts';
 import { basicCounts, signalOf } from '../../src/calibrate/reading/counts.ts';
 import { holdLampSteady, usualClearRatio } from '../../src/calibrate/reading/lamp-drift.ts';
 import { holdLightTight } from '../../src/calibrate/reading/light-leak.ts';
@@ -117,6 +118,24 @@ describe('reflectance from counts', () => {
     expect(refusal(() => reflectanceFromSignal(white, short, head.channels)).reason).toBe('channels-differ');
   });
 
+  it('is refused where no paint reads like that: the scale is wrong, not the paint', () => {
+    const scale = { white, trap, tile };
+    const bright = refusal(() => reflectanceFromSignal(Float64Array.of(10, 30, 30), scale, head.channels));
+    expect([bright.reason, bright.channels]).toEqual(['implausible', ['F2']]);
+    expect(bright.message).toMatch(/^F2 reads 1\.460, brighter than any white/);
+    const dark = refusal(() => reflectanceFromSignal(Float64Array.of(-0.2, 1, 1), scale, head.channels));
+    expect(dark.message).toContain('darker than the black trap');
+    const none = Float64Array.of(Number.NaN, 1, 1);
+    expect(refusal(() => reflectanceFromSignal(none, scale, head.channels)).reason).toBe('implausible');
+  });
+
+  it('is refused when white and reading were taken with other settings', () => {
+    const scale = { white, trap, tile, settings: { gain: 128, apertureS: 0.182 } };
+    const no = refusal(() => reflectanceFromCounts(exposure([5, 5, 5], [1, 1, 1]), scale, head));
+    expect(no.reason).toBe('settings-differ');
+    expect(no.message).toContain('The white was taken at gain 128');
+  });
+
   it('takes a white only when every channel has 1 % of full scale', () => {
     expect(holdWhite(exposure([40_000, 40_000, 800], [10, 10, 10]), head)).toHaveLength(3);
     const no = refusal(() => holdWhite(exposure([40_000, 40_000, 300], [10, 10, 10]), head));
@@ -148,6 +167,21 @@ describe('the white bracket', () => {
     expect(refusal(() => closeBracket(after, before, head.channels)).reason).toBe('white-order');
     const broken = { signal: Float64Array.of(10, Number.NaN, 30), atMs: 1 };
     expect(refusal(() => closeBracket(before, broken, head.channels)).reason).toBe('white-drift');
+  });
+
+  it('works a block out again: a lamp that fades evenly leaves no trace in it', () => {
+    const fading = (R: number, atMs: number) => ({
+      signal: Float64Array.of(10, 20, 30).map((v) => v * R * (1 - 4e-9 * atMs)),
+      atMs,
+    });
+    const readings = [100_000, 500_000, 900_000].map((atMs) => fading(0.4, atMs));
+    const scale = { trap: new Float64Array(3), tile: [1, 1, 1] };
+    const [first, last] = [fading(1, 0), fading(1, 1_000_000)];
+    for (const R of closeBlock(first, readings, last, scale, head.channels)) {
+      R.forEach((r) => expect(Math.abs(r - 0.4)).toBeLessThan(SAME_ARITHMETIC));
+    }
+    const gone = fading(1, 2_000_000);
+    expect(refusal(() => closeBlock(first, readings, gone, scale, head.channels)).reason).toBe('white-drift');
   });
 
   it('is due after ten readings, ten minutes or two kelvin', () => {

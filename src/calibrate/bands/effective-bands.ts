@@ -100,3 +100,12 @@ export function effectiveBands(filters: readonly ChannelFilter[], lamp?: Sampled
 export function responseOf(bands: readonly EffectiveBand[]): { wavelengths: number[]; rows: number[][] } {
   return { wavelengths: [...GRID_NM], rows: bands.map((b) => Array.from(b.row)) };
 }
+
+/** A response as a head reports it, at even steps from `startNm`. */
+export function curveOfSteps(steps: {
+  readonly startNm: number;
+  readonly stepNm: number;
+  readonly values: readonly number[];
+}): SampledCurve {
+  return { wavelengths: steps.values.map((_, i) => steps.startNm + i * steps.stepNm), values: steps.values };
+}

@@ -3,7 +3,8 @@ import { xyzFromLab } from '../../colour/lab.ts';
 import { whitePoint } from '../../colour/tristimulus.ts';
 import { GEOMETRIES, type Geometry } from '../swatch-set/schema.ts';
 import { ReadingRefused } from '../refusal.ts';
-import { HIGHEST_REFLECTANCE, holdReflectance, tellScale } from './scale.ts';
+import { HIGHEST_REFLECTANCE } from '../limits.ts';
+import { holdReflectance, tellScale } from './scale.ts';
 import type { EntryOutcome, TypedEntry } from './typed-entry.ts';
 import { orderWavelengths } from './wavelengths.ts';
 

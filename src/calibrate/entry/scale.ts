@@ -1,10 +1,6 @@
 /** Telling per cent from 0 to 1 without guessing: certain, asked, or refused. */
+import { HIGHEST_REFLECTANCE, LOWEST_REFLECTANCE } from '../limits.ts';
 import { ReadingRefused } from '../refusal.ts';
-
-/** A reflectance factor above this is no paint (45/0 reads a matt white a little over 1). */
-export const HIGHEST_REFLECTANCE = 1.2;
-/** Below this it is no noise either. */
-export const LOWEST_REFLECTANCE = -0.02;
 
 export type ScaleAnswer =
   { readonly factor: number; readonly assumed?: string } | { readonly question: string };

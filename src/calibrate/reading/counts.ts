@@ -15,6 +15,8 @@ export interface CountFrame {
   readonly lamp: boolean;
 }
 
+type Settings = Pick<CountFrame, 'gain' | 'apertureS'>;
+
 /** A head as far as counts go. */
 export interface CountingHead {
   /** Channel names, in the order of the counts. */
@@ -67,9 +69,9 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
 }
 
 /** @throws ReadingRefused `settings-differ` when two frames were taken with different gain or aperture */
-export function holdToSameSettings(one: CountFrame, two: CountFrame, what: string): void {
+export function holdToSameSettings(one: Settings, two: Settings, what: string): void {
   if (one.gain === two.gain && Math.abs(one.apertureS - two.apertureS) <= 1e-4 * one.apertureS) return;
-  const words = (f: CountFrame): string => `gain ${f.gain}, ${(f.apertureS * 1000).toFixed(1)} ms`;
+  const words = (f: Settings): string => `gain ${f.gain}, ${(f.apertureS * 1000).toFixed(1)} ms`;
   throw new ReadingRefused(
     'settings-differ',
     `${what} was taken at ${words(two)} and the reading at ${words(one)}; take both with the same settings.`,

@@ -4,11 +4,11 @@
  *     R = Rb + (Rw - Rb) (S - B) / (W - B)
  *
  * The trap takes out the head's own flare. A linear two-point scale: nothing is clipped, so a black may read a
- * little below zero and a white a little above one.
+ * little below zero and a white a little above one; much beyond that the scale itself is wrong, and is refused.
  */
 import { ReadingRefused } from '../refusal.ts';
-import { LOW_SIGNAL_LIMIT } from '../limits.ts';
-import { type CountingHead, type Exposure, signalOf } from './counts.ts';
+import { HIGHEST_REFLECTANCE, LOWEST_REFLECTANCE, LOW_SIGNAL_LIMIT } from '../limits.ts';
+import { type CountFrame, type CountingHead, type Exposure, holdToSameSettings, signalOf } from './counts.ts';
 
 /** What a head is set on. Signals are dark-subtracted basic counts per channel. */
 export interface TwoPointScale {
@@ -18,11 +18,14 @@ export interface TwoPointScale {
   readonly tile: ArrayLike<number>;
   /** Reflectance factor of the black trap, 0..0.02; 0 when left out. */
   readonly trapReflectance?: number;
+  /** What white and trap were taken with; a reading taken with anything else is then refused. */
+  readonly settings?: Pick<CountFrame, 'gain' | 'apertureS'>;
 }
 
 /**
  * Reflectance factor per channel.
- * @throws ReadingRefused `channels-differ`; `low-signal` when the white is hardly brighter than the trap
+ * @throws ReadingRefused `channels-differ`; `low-signal` when the white is hardly brighter than the trap;
+ *   `implausible` when no paint reads like this
  */
 export function reflectanceFromSignal(
   sample: Float64Array,
@@ -48,7 +51,25 @@ export function reflectanceFromSignal(
       dim,
     );
   }
-  return sample.map((S, i) => Rb + ((tile[i]! - Rb) * (S - trap[i]!)) / (white[i]! - trap[i]!));
+  const R = sample.map((S, i) => Rb + ((tile[i]! - Rb) * (S - trap[i]!)) / (white[i]! - trap[i]!));
+  holdPlausible(R, channels);
+  return R;
+}
+
+function holdPlausible(R: Float64Array, channels: readonly string[]): void {
+  const odd = channels.filter((_, i) => !(R[i]! >= LOWEST_REFLECTANCE && R[i]! <= HIGHEST_REFLECTANCE));
+  if (odd.length === 0) return;
+  const seen = R[channels.indexOf(odd[0]!)]!;
+  const why =
+    seen < 0
+      ? 'darker than the black trap, so the trap was read with light or dust in it'
+      : 'brighter than any white, so the white was read dark, dirty or lifted';
+  throw new ReadingRefused(
+    'implausible',
+    `${odd.join(', ')} read${odd.length > 1 ? '' : 's'} ${seen.toFixed(3)}, ${why}; set the head on white and trap ` +
+      'again.',
+    odd,
+  );
 }
 
 /**
@@ -60,6 +81,7 @@ export function reflectanceFromCounts(
   scale: TwoPointScale,
   head: CountingHead,
 ): Float64Array {
+  if (scale.settings) holdToSameSettings(exposure.light, scale.settings, 'The white');
   return reflectanceFromSignal(signalOf(exposure, head), scale, head.channels);
 }
 
