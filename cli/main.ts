@@ -3,6 +3,7 @@ import { problemOf } from '../server/problem-of.ts';
 import { VERSION } from '../server/version.ts';
 import { type Output, terminal } from './output.ts';
 import { CommandProblem } from './problem.ts';
+import { addCheck } from './verbs/check.ts';
 import { addFit } from './verbs/fit.ts';
 import { addInstrumentVerbs } from './verbs/instrument.ts';
 import { addPredict } from './verbs/predict.ts';
@@ -22,6 +23,7 @@ export function makeProgram(output: Output): Command {
         'Paint can hurt: gloves, fresh air, no eating at work; the safety data sheet of each tube comes first.',
     );
   addFit(program, output);
+  addCheck(program, output);
   addPredict(program, output);
   addServe(program);
   addInstrumentVerbs(program, output);
