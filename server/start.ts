@@ -62,7 +62,7 @@ export async function start(options: StartOptions): Promise<Started> {
     now,
     events,
     instrument,
-    fits: new FitRunner(),
+    fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
     startedAt: now(),
     webFolder: options.webFolder ?? WEB_DIST,
   };

@@ -17,3 +17,7 @@ export type FitMessage =
   | { readonly kind: 'progress'; readonly done: number; readonly sentence: string }
   | { readonly kind: 'complete'; readonly profile: string; readonly result: Omit<FitResult, 'fit'> }
   | { readonly kind: 'failed'; readonly sentence: string; readonly fault: boolean };
+
+/** Said to the painter when the program is at fault; the log has the rest. */
+export const FAULT_SENTENCE =
+  'The fit stopped by a fault in the program; the readings are safe, and the log has the details.';

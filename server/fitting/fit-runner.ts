@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import type { FitJob, FitMessage } from './fit-job.ts';
+import { FAULT_SENTENCE, type FitJob, type FitMessage } from './fit-job.ts';
 
 export interface FitHandle {
   /** Resolves with the last word: complete or failed. `undefined` when it was stopped. */
@@ -10,13 +10,15 @@ export interface FitHandle {
 /** Runs fits beside the server's own thread, so that readings go on meanwhile. */
 export class FitRunner {
   readonly #running = new Map<string, FitHandle>();
+  readonly #fault: (error: unknown) => void;
+
+  /** @param fault is told of faults of the program, for the log */
+  constructor(fault: (error: unknown) => void) {
+    this.#fault = fault;
+  }
 
   start(id: string, job: FitJob, progress: (done: number, sentence: string) => void): FitHandle {
-    const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), {
-      workerData: job,
-      // The worker is TypeScript too, and its own thread needs the loader again.
-      execArgv: ['--import', import.meta.resolve('tsx')],
-    });
+    const worker = new Worker(new URL('./fit-worker.mjs', import.meta.url), { workerData: job });
     let finish!: (message: Exclude<FitMessage, { kind: 'progress' }> | undefined) => void;
     const done = new Promise<Exclude<FitMessage, { kind: 'progress' }> | undefined>(
       (resolve) => (finish = resolve),
@@ -25,7 +27,10 @@ export class FitRunner {
       if (message.kind === 'progress') progress(message.done, message.sentence);
       else finish(message);
     });
-    worker.on('error', (error) => finish({ kind: 'failed', sentence: error.message, fault: true }));
+    worker.on('error', (error) => {
+      this.#fault(error);
+      finish({ kind: 'failed', fault: true, sentence: FAULT_SENTENCE });
+    });
     worker.on('exit', () => {
       this.#running.delete(id);
       finish(undefined);

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { problemOf } from '../problem-of.ts';
-import type { FitJob, FitMessage } from './fit-job.ts';
+import { FAULT_SENTENCE, type FitJob, type FitMessage } from './fit-job.ts';
 import { runFit } from './run-fit.ts';
 
 const tell = (message: FitMessage): void => parentPort!.postMessage(message);
@@ -12,11 +12,5 @@ try {
 } catch (error) {
   const problem = problemOf(error);
   if (!problem) console.error(error);
-  tell({
-    kind: 'failed',
-    fault: !problem,
-    sentence:
-      problem?.message ??
-      'The fit stopped by a fault in the program; the readings are safe, and the log has the details.',
-  });
+  tell({ kind: 'failed', fault: !problem, sentence: problem?.message ?? FAULT_SENTENCE });
 }
