@@ -1,10 +1,13 @@
 import type { FilmsAnswer, FilmsAsk } from './films-job.ts';
+import type { MatchAnswer, MatchAsk } from './match-job.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
 
 /** What a worker can be asked, and what it answers. Every job works from the palette opened before. */
 export interface Jobs {
   /** A recipe's colour with its interval. */
   predict: { ask: PredictAsk; answer: PredictAnswer };
+  /** Recipes for a wanted colour, best first. */
+  match: { ask: MatchAsk; answer: MatchAnswer };
   /** A tube as thin films over a card, its hiding and its strength. */
   films: { ask: FilmsAsk; answer: FilmsAnswer };
 }

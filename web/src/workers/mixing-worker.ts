@@ -3,6 +3,7 @@ import type { MixingPalette } from '../../../src/fit/palette.ts';
 import { paletteOf } from '../../../src/profile/palette-of.ts';
 import { filmsJob } from './films-job.ts';
 import type { JobName, Jobs } from './jobs.ts';
+import { matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
 import { predictJob } from './predict-job.ts';
 
@@ -12,6 +13,7 @@ const jobs: {
   [N in JobName]: (palette: MixingPalette, ask: Jobs[N]['ask'], progress: Progress) => Jobs[N]['answer'];
 } = {
   predict: predictJob,
+  match: matchJob,
   films: filmsJob,
 };
 

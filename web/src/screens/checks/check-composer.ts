@@ -114,7 +114,7 @@ export class TlCheckComposer extends TlElement {
         size="fill"
         heading=${t.predictedNow}
         .patch=${predicted && patchOfReflectance(predicted.reflectance)}
-        .interval=${predicted?.radius}
+        .interval=${predicted?.interval.radius95}
       ></tl-drawdown>`;
   }
 

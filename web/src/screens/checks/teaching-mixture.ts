@@ -30,8 +30,8 @@ export async function teachingMixture(
   );
   let best: { masses: Masses; radius: number } | undefined;
   for (const masses of pairs.filter((m) => !known.has(nameOf(m)))) {
-    const { radius } = await bench.run('predict', { masses }, { signal });
-    if (!best || radius > best.radius) best = { masses, radius };
+    const { interval } = await bench.run('predict', { masses }, { signal });
+    if (!best || interval.radius95 > best.radius) best = { masses, radius: interval.radius95 };
   }
   return best?.masses;
 }

@@ -1,0 +1,179 @@
+import { css, html, nothing } from 'lit';
+import type { PaletteProfile } from '../../../../src/profile/schema.ts';
+import { patchOfLab } from '../../design/patch.ts';
+import '../../parts/compare.ts';
+import '../../parts/drawdown.ts';
+import '../../parts/empty.ts';
+import '../../parts/next-step.ts';
+import '../../parts/page-frame.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { linkTo } from '../../shell/route.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { mixingWords } from '../../text/mixing.ts';
+import { num } from '../../text/numbers.ts';
+import { quickBench } from '../../workers/palette-controller.ts';
+import type { PredictAnswer } from '../../workers/predict-job.ts';
+import type { RecipeCardContent } from './card-link.ts';
+
+/** One recipe on paper: grams in the order they are poured, large, with boxes to tick and a field for the mix. */
+export class TlRecipeCard extends TlElement {
+  static override properties = { profile: { attribute: false }, content: { attribute: false } };
+  declare profile: PaletteProfile;
+  declare content: RecipeCardContent;
+  readonly #mix = new RemoteController<PredictAnswer>(this);
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      .card {
+        display: grid;
+        grid-template-columns: minmax(0, 1.2fr) minmax(0, 1fr);
+        gap: var(--s4);
+        max-inline-size: 60rem;
+      }
+      table {
+        border-collapse: collapse;
+        inline-size: 100%;
+        align-self: start;
+      }
+      caption {
+        text-align: start;
+        font-weight: 700;
+        padding-block-end: 8px;
+      }
+      th,
+      td {
+        text-align: start;
+        padding: 12px 12px 12px 0;
+        border-block-end: var(--rule);
+        vertical-align: baseline;
+      }
+      tbody th {
+        font-size: var(--t-lead);
+        line-height: 1.2;
+      }
+      .grams {
+        font-size: var(--t-title);
+        font-weight: 750;
+        text-align: end;
+        white-space: nowrap;
+        line-height: 1;
+      }
+      .share {
+        text-align: end;
+      }
+      .tick {
+        inline-size: 2.2rem;
+      }
+      .tick span {
+        display: block;
+        inline-size: 26px;
+        block-size: 26px;
+        border: var(--edge);
+      }
+      .paint {
+        border: 1px dashed #000;
+        background: #fff;
+        color: #000;
+        min-block-size: 9rem;
+        padding: 6px 8px;
+        font-size: var(--t-small);
+      }
+      @media (max-width: 44rem) {
+        .card {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+      @media print {
+        .card {
+          grid-template-columns: minmax(0, 1.2fr) minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  override willUpdate(changed: Map<string, unknown>): void {
+    const { masses } = this.content;
+    if (changed.has('content') && Object.keys(masses).length > 0) {
+      void this.#mix.run((signal) => quickBench.run('predict', { masses }, { signal }));
+    }
+  }
+
+  override render() {
+    const t = mixingWords();
+    const { masses, wanted } = this.content;
+    const mix = this.#mix.value;
+    const patch = mix && { lab: mix.lab, value: mix.value };
+    const total = Object.values(masses).reduce((sum, g) => sum + g, 0);
+    if (total === 0) {
+      return html`<tl-page heading=${t.cardTitle}>
+        <tl-next slot="next" label=${t.back} href=${linkTo('mixing')}></tl-next>
+        <tl-empty heading=${t.noRecipe}></tl-empty>
+      </tl-page>`;
+    }
+    return html`<tl-page heading=${t.cardTitle} lead=${this.profile.title ?? ''}>
+      <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
+      <a class="no-print" href=${linkTo('mixing')}>${t.back}</a>
+      <div class="card">
+        ${this.#table(total)}
+        <div class="stack">
+          ${
+            patch && wanted
+              ? html`<tl-compare
+                  .patches=${[patchOfLab(wanted), patch]}
+                  .names=${[t.want, t.mixedColour]}
+                ></tl-compare>`
+              : html`<tl-drawdown size="fill" .patch=${patch} heading=${t.mixedColour}></tl-drawdown>`
+          }
+          ${mix ? html`<p>${t.interval(range(mix.interval.value, t.to), range(mix.interval.lean, t.to))}</p>` : nothing}
+          <div class="paint" aria-hidden="true">${t.paintHere}</div>
+        </div>
+      </div>
+    </tl-page>`;
+  }
+
+  #table(total: number) {
+    const t = mixingWords();
+    const { masses } = this.content;
+    return html`<table>
+      <caption>
+        ${t.order}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col" class="tick"><span class="unseen">${t.weighed}</span></th>
+          <th scope="col">${t.tubes}</th>
+          <th scope="col" class="share">${t.share}</th>
+          <th scope="col" class="share">${t.grams}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${poured(masses, this.profile).map(
+          ([id, grams]) =>
+            html`<tr>
+              <td class="tick"><span></span></td>
+              <th scope="row">${this.profile.tubes.find((o) => o.id === id)?.label ?? id}</th>
+              <td class="share">${num((100 * grams) / total, 1)} %</td>
+              <td class="grams">${num(grams, 2)} g</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+}
+
+/** Dark into light: the palest tube is on the knife first, and the strongest goes in last, drop by drop. */
+function poured(masses: Readonly<Record<string, number>>, profile: PaletteProfile): [string, number][] {
+  const absorption = (id: string): number => {
+    const K = profile.tubes.find((tube) => tube.id === id)?.K ?? [];
+    return K.reduce((sum, v) => sum + v, 0);
+  };
+  return Object.entries(masses)
+    .filter(([, g]) => g > 0)
+    .sort(([p], [q]) => absorption(p) - absorption(q));
+}
+
+function range([low, high]: readonly [number, number], to: string): string {
+  return `${num(low, 1)} ${to} ${num(high, 1)}`;
+}
+define('tl-recipe-card', TlRecipeCard);
