@@ -44,10 +44,11 @@ function kept(): Record<string, unknown> {
 
 function read(): Settings {
   const k = kept();
-  const root = document.documentElement;
+  // Without a page (in a test, in a worker) there are the defaults.
+  const root = globalThis.document?.documentElement;
   return {
-    theme: oneOf(THEMES, root.dataset['theme'], 'middle'),
-    language: oneOf(LANGUAGES, root.lang, 'en'),
+    theme: oneOf(THEMES, root?.dataset['theme'], 'middle'),
+    language: oneOf(LANGUAGES, root?.lang, 'en'),
     tone: k['tone'] === true,
     speech: k['speech'] === true,
     lamp: oneOf(LAMPS, k['lamp'], 'D65/10deg'),

@@ -39,10 +39,10 @@ export function meansRead(event: KeyboardEvent): boolean {
 
 /** Listens for the whole page while its host is shown. Backspace takes back. */
 export class AnyKey implements ReactiveController {
-  readonly #read: () => void;
+  readonly #read: (key: string) => void;
   readonly #undo: () => void;
 
-  constructor(host: ReactiveControllerHost, read: () => void, undo: () => void) {
+  constructor(host: ReactiveControllerHost, read: (key: string) => void, undo: () => void) {
     this.#read = read;
     this.#undo = undo;
     host.addController(this);
@@ -52,7 +52,7 @@ export class AnyKey implements ReactiveController {
     if (!meansRead(event)) return;
     event.preventDefault();
     if (event.key === 'Backspace') this.#undo();
-    else this.#read();
+    else this.#read(event.key);
   };
 
   hostConnected(): void {

@@ -59,7 +59,10 @@ export class TlLadderSession extends TlElement {
     this.ownGrams = false;
     new AnyKey(
       this,
-      () => void this.#press(),
+      // A weighing is confirmed on purpose, not by a knee on the pedal.
+      (key) => {
+        if (!this.#weighRung || key === 'Enter' || key === ' ') void this.#press();
+      },
       () => void this.#hand.undo(),
     );
     new EventsController(this, {
@@ -108,7 +111,9 @@ export class TlLadderSession extends TlElement {
     return html`
       <div class="table">
         <section class="step" aria-label=${t.title}>
-          <p class="far" aria-live="polite">${farWords(ladder, target, weigh, this.chosen !== undefined)}</p>
+          <p class="far" aria-live="polite">
+            ${farWords(ladder, target, weigh, this.chosen !== undefined, this.tube.role)}
+          </p>
           <p class="near">${nearWords(ladder, target, weigh)}</p>
           ${lost ? html`<tl-notice kind="warning" live>${t.lost}</tl-notice>` : nothing}
           ${
@@ -227,6 +232,9 @@ export class TlLadderSession extends TlElement {
         ?busy=${busy}
         @click=${press}
       ></tl-next>`;
+    }
+    if (action === 'fit' && this.tube.role === 'white') {
+      return html`<tl-next far label=${t.nextTube} hint=${t.nextTubeHint} href=${linkTo('rack')}></tl-next>`;
     }
     if (action === 'fit')
       return html`<tl-next far label=${t.fitNow} ?busy=${busy} @click=${press}></tl-next>`;
