@@ -62,19 +62,33 @@ export function factorArrow(system: ArrowSystem, extra?: Float64Array): ArrowFac
     if (!choleskyInPlace(l, size)) return null;
     const y = Float64Array.from(bw[b]!);
     forwardInPlace(l, size, y, n);
-    for (let k = 0; k < size; k++) {
-      const row = k * n;
-      for (let i = 0; i < n; i++) {
-        const v = y[row + i]!;
-        if (v === 0) continue;
-        const to = i * n;
-        for (let j = 0; j <= i; j++) border[to + j]! -= v * y[row + j]!;
-      }
-    }
+    subtractSquare(border, y, size, n);
     L.push(l);
     Y.push(y);
   }
   return choleskyInPlace(border, n) ? { L, Y, border } : null;
+}
+
+/** border -= Y^T Y, lower triangle, two rows of Y at a time. */
+function subtractSquare(border: Float64Array, y: Float64Array, size: number, n: number): void {
+  let k = 0;
+  for (; k + 1 < size; k += 2) {
+    const a = k * n;
+    const b = a + n;
+    for (let i = 0; i < n; i++) {
+      const v = y[a + i]!;
+      const w = y[b + i]!;
+      const to = i * n;
+      for (let j = 0; j <= i; j++) border[to + j]! -= v * y[a + j]! + w * y[b + j]!;
+    }
+  }
+  if (k < size) {
+    const a = k * n;
+    for (let i = 0; i < n; i++) {
+      const v = y[a + i]!;
+      for (let j = 0; j <= i; j++) border[i * n + j]! -= v * y[a + j]!;
+    }
+  }
 }
 
 /** Solves the factored system for one right side. */

@@ -4,6 +4,8 @@ import { filmReflectance } from '../optics/finite-film.ts';
 import { type Surface, surfaceFloor } from '../optics/surface.ts';
 import type { FitProblem, Group } from './problem.ts';
 
+const N = GRID_SIZE;
+
 /** Constants of all tubes and the surface at one point of the search. */
 export interface ModelState {
   /** exp(ln K), exp(ln S), tube by tube, 36 each. */
@@ -21,14 +23,14 @@ export interface ModelState {
 export function stateAt(problem: FitProblem, x: Float64Array): ModelState {
   const { layout, surface } = problem;
   const tubes = problem.set.tubes.length;
-  const K = new Float64Array(tubes * GRID_SIZE);
-  const S = new Float64Array(tubes * GRID_SIZE).fill(1);
+  const K = new Float64Array(tubes * N);
+  const S = new Float64Array(tubes * N).fill(1);
   for (let t = 0; t < tubes; t++) {
     const k = layout.lnK[t]!;
     const s = layout.lnS[t]!;
-    for (let i = 0; i < GRID_SIZE; i++) {
-      if (k >= 0) K[t * GRID_SIZE + i] = Math.exp(x[k + i]!);
-      if (s >= 0) S[t * GRID_SIZE + i] = Math.exp(x[s + i]!);
+    for (let i = 0; i < N; i++) {
+      if (k >= 0) K[t * N + i] = Math.exp(x[k + i]!);
+      if (s >= 0) S[t * N + i] = Math.exp(x[s + i]!);
     }
   }
   const { shared } = layout;
@@ -71,13 +73,13 @@ export interface PileMixture {
 
 export function mixtureOf(problem: FitProblem, state: ModelState, group: Group): PileMixture {
   const shares = sharesOfPile(problem.piles, group.pile, state.e);
-  const K = new Float64Array(GRID_SIZE);
-  const S = new Float64Array(GRID_SIZE);
+  const K = new Float64Array(N);
+  const S = new Float64Array(N);
   for (const t of group.tubes) {
     const c = shares.shares[t]!;
     const cs = t === problem.white ? c * (1 + state.crowding * (1 - c)) : c;
-    const from = t * GRID_SIZE;
-    for (let i = 0; i < GRID_SIZE; i++) {
+    const from = t * N;
+    for (let i = 0; i < N; i++) {
       K[i]! += c * state.K[from + i]!;
       S[i]! += cs * state.S[from + i]!;
     }
@@ -96,14 +98,14 @@ export function predictSwatch(
 ): SwatchSlopes {
   const { k2, floor, top } = state;
   const gain = top * (1 - k2);
-  const measured = new Float64Array(GRID_SIZE);
-  const dK = new Float64Array(GRID_SIZE);
-  const dS = new Float64Array(GRID_SIZE);
-  const dLnX = new Float64Array(GRID_SIZE);
-  const dK2 = new Float64Array(GRID_SIZE);
-  const dFloor = new Float64Array(GRID_SIZE);
+  const measured = new Float64Array(N);
+  const dK = new Float64Array(N);
+  const dS = new Float64Array(N);
+  const dLnX = new Float64Array(N);
+  const dK2 = new Float64Array(N);
+  const dFloor = new Float64Array(N);
   const X = film < 0 ? 0 : Math.exp(state.lnX[film]!);
-  for (let i = 0; i < GRID_SIZE; i++) {
+  for (let i = 0; i < N; i++) {
     const K = mixture.K[i]!;
     const S = mixture.S[i]!;
     let R: number;

@@ -1,18 +1,12 @@
 import { GRID_SIZE } from '../../colour/grid.ts';
+import { type Column, accumulate } from './accumulate.ts';
 import { type ArrowSystem, emptyArrow } from './arrow.ts';
 import { type ModelState, type SwatchSlopes, mixtureOf, predictSwatch, stateAt } from './forward.ts';
 import { addPriors } from './priors.ts';
 import type { FitProblem, Group } from './problem.ts';
 import { reportedMean } from './reported.ts';
 
-/** A column of the Jacobian on the grid: 36 unknowns that each move one wavelength, or one that moves all. */
-interface Column {
-  /** First unknown. */
-  readonly at: number;
-  readonly diagonal: boolean;
-  /** Per swatch of the group, 36 numbers. */
-  readonly J: readonly Float64Array[];
-}
+const N = GRID_SIZE;
 
 /** Readings of a group as predicted, its residuals, and how each channel answers the grid. */
 export interface GroupPrediction {
@@ -27,7 +21,7 @@ export interface GroupPrediction {
 
 export function predictGroup(problem: FitProblem, state: ModelState, group: Group): GroupPrediction {
   const mixture = mixtureOf(problem, state, group);
-  const { A, channels, clipped, noise } = problem;
+  const { A, channels, channelAt, clipped, noise } = problem;
   const count = group.swatches.length * channels;
   const predicted = new Float64Array(count);
   const residual = new Float64Array(count);
@@ -40,7 +34,8 @@ export function predictGroup(problem: FitProblem, state: ModelState, group: Grou
     lnKS.push(at.dK.map((d, i) => (d * mixture.K[i]! - at.dS[i]! * mixture.S[i]!) / 2));
     for (let c = 0; c < channels; c++) {
       let v = 0;
-      for (let i = 0; i < GRID_SIZE; i++) v += A[c * GRID_SIZE + i]! * at.measured[i]!;
+      if (channelAt) v = at.measured[channelAt[c]!]!;
+      else for (let i = 0; i < N; i++) v += A[c * N + i]! * at.measured[i]!;
       const k = s * channels + c;
       if (clipped) {
         const r = reportedMean(v, noise.sigma);
@@ -98,21 +93,30 @@ export function lineariseAt(
     const at = predictGroup(problem, state, group);
     cost += halfSquare(weights[g]!, at.residual);
     const { M, G } = onGrid(problem, weights[g]!, at);
-    accumulate(problem, system, group, columnsOf(problem, state, group, at.slopes), M, G);
+    accumulate(
+      system,
+      problem.layout.blockOfPile[group.pile]!,
+      columnsOf(problem, state, group, at.slopes),
+      M,
+      G,
+    );
   });
   return { cost, system };
 }
 
-/** A^T W A and A^T W r for each pair of swatches: the weights carried back to the grid. */
+/**
+ * A^T W A and A^T W r for each pair of swatches: the weights carried back to the grid. Where each channel is one grid
+ * wavelength (`problem.channelAt`) that is a matter of placing numbers.
+ */
 function onGrid(
   problem: FitProblem,
   W: Float64Array,
   at: GroupPrediction,
 ): { M: Float64Array[][]; G: Float64Array[] } {
-  const { A, channels } = problem;
+  const { A, channels, channelAt } = problem;
+  const { residual, reported } = at;
   const count = at.slopes.length;
   const n = count * channels;
-  const N = GRID_SIZE;
   const M: Float64Array[][] = [];
   const G: Float64Array[] = [];
   for (let s = 0; s < count; s++) {
@@ -120,38 +124,56 @@ function onGrid(
     for (let c = 0; c < channels; c++) {
       let v = 0;
       const k = s * channels + c;
-      for (let j = 0; j < n; j++) v += W[k * n + j]! * at.residual[j]!;
-      v *= at.reported[k]!;
-      for (let i = 0; i < N; i++) right[i]! += A[c * N + i]! * v;
+      for (let j = 0; j < n; j++) v += W[k * n + j]! * residual[j]!;
+      v *= reported[k]!;
+      if (channelAt) right[channelAt[c]!]! += v;
+      else for (let i = 0; i < N; i++) right[i]! += A[c * N + i]! * v;
     }
     G.push(right);
     const row: Float64Array[] = [];
-    for (let q = 0; q < count; q++) {
-      const half = new Float64Array(channels * N);
-      for (let c = 0; c < channels; c++) {
-        const k = s * channels + c;
-        for (let d = 0; d < channels; d++) {
-          const w = W[k * n + q * channels + d]! * at.reported[k]! * at.reported[q * channels + d]!;
-          if (w === 0) continue;
-          for (let i = 0; i < N; i++) {
-            const a = A[d * N + i]!;
-            if (a !== 0) half[c * N + i]! += w * a;
-          }
-        }
-      }
-      const block = new Float64Array(N * N);
-      for (let c = 0; c < channels; c++) {
-        for (let i = 0; i < N; i++) {
-          const a = A[c * N + i]!;
-          if (a === 0) continue;
-          for (let j = 0; j < N; j++) block[i * N + j]! += a * half[c * N + j]!;
-        }
-      }
-      row.push(block);
-    }
+    for (let q = 0; q < count; q++) row.push(weightsOnGrid(problem, W, reported, s, q, n));
     M.push(row);
   }
   return { M, G };
+}
+
+function weightsOnGrid(
+  { A, channels, channelAt }: FitProblem,
+  W: Float64Array,
+  reported: Float64Array,
+  s: number,
+  q: number,
+  n: number,
+): Float64Array {
+  const block = new Float64Array(N * N);
+  if (channelAt) {
+    for (let c = 0; c < channels; c++) {
+      const k = s * channels + c;
+      const to = channelAt[c]! * N;
+      for (let d = 0; d < channels; d++) {
+        const l = q * channels + d;
+        block[to + channelAt[d]!] = W[k * n + l]! * reported[k]! * reported[l]!;
+      }
+    }
+    return block;
+  }
+  const half = new Float64Array(N);
+  for (let c = 0; c < channels; c++) {
+    const k = s * channels + c;
+    half.fill(0);
+    for (let d = 0; d < channels; d++) {
+      const l = q * channels + d;
+      const w = W[k * n + l]! * reported[k]! * reported[l]!;
+      if (w === 0) continue;
+      for (let i = 0; i < N; i++) half[i]! += w * A[d * N + i]!;
+    }
+    for (let i = 0; i < N; i++) {
+      const a = A[c * N + i]!;
+      if (a === 0) continue;
+      for (let j = 0; j < N; j++) block[i * N + j]! += a * half[j]!;
+    }
+  }
+  return block;
 }
 
 function columnsOf(
@@ -163,7 +185,6 @@ function columnsOf(
   const { layout, white } = problem;
   const { shares } = mixtureOf(problem, state, group);
   const columns: Column[] = [];
-  const N = GRID_SIZE;
   const spectra = (of: (s: SwatchSlopes, i: number) => number): Float64Array[] =>
     slopes.map((s) => Float64Array.from({ length: N }, (_, i) => of(s, i)));
   const chi = state.crowding;
@@ -213,77 +234,4 @@ function columnsOf(
     });
   }
   return columns;
-}
-
-function accumulate(
-  problem: FitProblem,
-  system: ArrowSystem,
-  group: Group,
-  columns: readonly Column[],
-  M: readonly (readonly Float64Array[])[],
-  G: readonly Float64Array[],
-): void {
-  const { layout } = problem;
-  const n = layout.border;
-  const b = layout.blockOfPile[group.pile]!;
-  const block = b < 0 ? undefined : layout.blocks[b]!;
-  const N = GRID_SIZE;
-  const count = M.length;
-  /** Adds v at unknowns (p, q) of the symmetric system. */
-  const put = (p: number, q: number, v: number): void => {
-    const hi = p > q ? p : q;
-    const lo = p > q ? q : p;
-    if (hi < n) system.ww[hi * n + lo]! += v;
-    else if (lo < n) system.bw[b]![(hi - block!.offset) * n + lo]! += v;
-    else system.bb[b]![(hi - block!.offset) * block!.size + lo - block!.offset]! += v;
-  };
-  const MJ = columns.map(({ diagonal, J }) => {
-    if (diagonal) return [];
-    return M.map((row) => {
-      const out = new Float64Array(N);
-      row.forEach((m, q) => {
-        const v = J[q]!;
-        for (let i = 0; i < N; i++) {
-          let sum = 0;
-          for (let j = 0; j < N; j++) sum += m[i * N + j]! * v[j]!;
-          out[i]! += sum;
-        }
-      });
-      return out;
-    });
-  });
-  columns.forEach((p, a) => {
-    for (let s = 0; s < count; s++) {
-      const J = p.J[s]!;
-      for (let i = 0; i < N; i++) system.gradient[p.at + (p.diagonal ? i : 0)]! -= J[i]! * G[s]![i]!;
-    }
-    for (let k = 0; k <= a; k++) {
-      const q = columns[k]!;
-      if (p.diagonal && q.diagonal) {
-        for (let s = 0; s < count; s++) {
-          for (let r = 0; r < count; r++) {
-            const m = M[s]![r]!;
-            const Jp = p.J[s]!;
-            const Jq = q.J[r]!;
-            for (let i = 0; i < N; i++) {
-              const end = a === k ? i + 1 : N;
-              const jp = Jp[i]!;
-              for (let j = 0; j < end; j++) put(p.at + i, q.at + j, jp * m[i * N + j]! * Jq[j]!);
-            }
-          }
-        }
-      } else if (p.diagonal || q.diagonal) {
-        const [d, f, from] = p.diagonal ? [p, q, k] : [q, p, a];
-        for (let s = 0; s < count; s++) {
-          for (let i = 0; i < N; i++) put(d.at + i, f.at, d.J[s]![i]! * MJ[from]![s]![i]!);
-        }
-      } else {
-        let sum = 0;
-        for (let s = 0; s < count; s++) {
-          for (let i = 0; i < N; i++) sum += p.J[s]![i]! * MJ[k]![s]![i]!;
-        }
-        put(p.at, q.at, sum);
-      }
-    }
-  });
 }

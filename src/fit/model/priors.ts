@@ -4,6 +4,7 @@ import type { ArrowSystem } from './arrow.ts';
 import type { FitProblem } from './problem.ts';
 import { type SpectrumPrior, smoothnessPrior } from './smoothness.ts';
 
+const N = GRID_SIZE;
 /** The mean scattering of the white is the unit of S: it is held at 1 this tightly where it is free. */
 const UNIT_SD = 1e-3;
 /** ln thickness of a session, in units of the white's scattering: a brushed or drawn oil film. */
@@ -38,19 +39,19 @@ export function addPriors(problem: FitProblem, x: Float64Array, system: ArrowSys
   const n = layout.border;
   let cost = 0;
   const spectrum = (at: number, prior: SpectrumPrior): void => {
-    const d = new Float64Array(GRID_SIZE);
-    for (let i = 0; i < GRID_SIZE; i++) d[i] = x[at + i]! - prior.mean[i]!;
+    const d = new Float64Array(N);
+    for (let i = 0; i < N; i++) d[i] = x[at + i]! - prior.mean[i]!;
     const b = at < n ? -1 : layout.blocks.findIndex((k) => at >= k.offset && at < k.offset + k.size);
     const H = b < 0 ? system?.ww : system?.bb[b];
     const size = b < 0 ? n : layout.blocks[b]!.size;
     const from = b < 0 ? at : at - layout.blocks[b]!.offset;
-    for (let i = 0; i < GRID_SIZE; i++) {
+    for (let i = 0; i < N; i++) {
       let g = 0;
-      for (let j = 0; j < GRID_SIZE; j++) g += prior.precision[i * GRID_SIZE + j]! * d[j]!;
+      for (let j = 0; j < N; j++) g += prior.precision[i * N + j]! * d[j]!;
       cost += (g * d[i]!) / 2;
       if (!system) continue;
       system.gradient[at + i]! += g;
-      for (let j = 0; j <= i; j++) H![(from + i) * size + from + j]! += prior.precision[i * GRID_SIZE + j]!;
+      for (let j = 0; j <= i; j++) H![(from + i) * size + from + j]! += prior.precision[i * N + j]!;
     }
   };
   layout.lnK.forEach((at) => at >= 0 && spectrum(at, K));

@@ -37,6 +37,8 @@ export interface FitProblem {
   /** rows as one array, channel by channel. */
   readonly A: Float64Array;
   readonly channels: number;
+  /** Grid wavelength of each channel, where every channel is just one. */
+  readonly channelAt: Int32Array | undefined;
   readonly groups: readonly Group[];
   readonly layout: Layout;
   /** Theory's surface: where the fit starts and what its prior is about. */
@@ -117,6 +119,9 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
     rows,
     A,
     channels,
+    channelAt: rows.every((row) => row.includes(1))
+      ? Int32Array.from(rows, (row) => row.indexOf(1))
+      : undefined,
     groups: [...byPile].map(([pile, swatches]) => ({ pile, tubes: piles.piles[pile]!.tubes, swatches })),
     layout,
     surface: options.surface ?? transportSurfaceFor(set.instrument.geometry),

@@ -5,6 +5,8 @@ import { stateAt } from './forward.ts';
 import { type GroupPrediction, predictGroup } from './linearise.ts';
 import type { FitProblem, Group } from './problem.ts';
 
+const N = GRID_SIZE;
+
 /**
  * Covariance of a group's readings about the prediction: the noise of the means, and the equations' own error, one
  * smooth curve in ln(K/S) for the pile, carried to the readings by the slopes at `at`.
@@ -15,7 +17,7 @@ function groupCovariance(
   at: GroupPrediction,
   columns: readonly Float64Array[],
 ): Float64Array {
-  const { A, channels } = problem;
+  const { A, channels, channelAt } = problem;
   const n = group.swatches.length * channels;
   const C = new Float64Array(n * n);
   group.swatches.forEach((observed, s) => {
@@ -30,7 +32,8 @@ function groupCovariance(
       const slope = at.lnKS[s]!;
       for (let c = 0; c < channels; c++) {
         let v = 0;
-        for (let i = 0; i < GRID_SIZE; i++) v += A[c * GRID_SIZE + i]! * slope[i]! * column[i]!;
+        if (channelAt) v = slope[channelAt[c]!]! * column[channelAt[c]!]!;
+        else for (let i = 0; i < N; i++) v += A[c * N + i]! * slope[i]! * column[i]!;
         u[s * channels + c] = v * at.reported[s * channels + c]!;
       }
     }
