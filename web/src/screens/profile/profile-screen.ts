@@ -1,0 +1,219 @@
+import { css, html, nothing } from 'lit';
+import type { ProfileSummary } from '../../../../server/api/profiles.ts';
+import { call, urlOf } from '../../api/call.ts';
+import { EventsController } from '../../api/events.ts';
+import '../../parts/empty.ts';
+import '../../parts/figures.ts';
+import '../../parts/next-step.ts';
+import '../../parts/notice.ts';
+import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
+import { say } from '../../parts/status-line.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { type Route, linkTo } from '../../shell/route.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { num, when } from '../../text/numbers.ts';
+import { profileWords } from '../../text/profile.ts';
+import { type OpenPalette, PaletteController } from '../../workers/palette-controller.ts';
+import './profile-compare.ts';
+import './profile-import.ts';
+
+type Opened = Extract<OpenPalette, { status: 'open' }>;
+const FORMATS = ['json', 'csv', 'cgats'] as const;
+
+/** The palette profile: what is in it, taking it along, taking one in, comparing, and where each came from. */
+export class TlProfileScreen extends TlElement {
+  static override properties = {
+    route: { attribute: false },
+    makers: { state: true },
+    failed: { state: true },
+  };
+  declare route: Route | undefined;
+  declare makers: boolean;
+  declare failed: string;
+  readonly #palette = new PaletteController(this);
+  readonly #history = new RemoteController<ProfileSummary[]>(this);
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      ul {
+        list-style: none;
+        padding: 0;
+        max-inline-size: none;
+      }
+      .formats {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--s1) var(--s3);
+      }
+      .formats a {
+        min-block-size: var(--target);
+        align-content: center;
+      }
+      .tick {
+        display: flex;
+        gap: 12px;
+        align-items: center;
+        min-block-size: var(--target);
+      }
+      .tick input {
+        inline-size: 24px;
+        block-size: 24px;
+        accent-color: #000;
+        flex: none;
+      }
+      .history li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 4px var(--s2);
+        align-items: center;
+        padding-block: 8px;
+        border-block-end: var(--rule);
+      }
+      .history p {
+        font-size: var(--t-small);
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.route = undefined;
+    this.makers = false;
+    this.failed = '';
+    new EventsController(this, {
+      changed: ({ what }) => {
+        if (what === 'profiles' || what === 'palettes') void this.#fetch();
+      },
+    });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.#fetch();
+  }
+
+  async #fetch(): Promise<void> {
+    await this.#history.run((signal) => call('listProfiles', { signal }));
+  }
+
+  override render() {
+    const t = profileWords();
+    const palette = this.#palette.value;
+    return html`<tl-page
+      heading=${t.title}
+      lead=${t.lead}
+      .terms=${['profile', 'constants', 'palette', 'geometry']}
+    >
+      ${
+        palette.status === 'open'
+          ? html`<tl-next
+              slot="next"
+              label=${t.export}
+              hint=${t.exportHint}
+              href=${this.#file(palette.summary.id, 'json')}
+            ></tl-next>`
+          : palette.status === 'none'
+            ? html`<tl-next slot="next" label=${t.toLadder} href=${linkTo('ladder')}></tl-next>`
+            : nothing
+      }
+      ${palette.status === 'pending' ? html`<tl-progress label=${t.fetching}></tl-progress>` : nothing}
+      ${palette.status === 'error' ? html`<tl-notice kind="error" live>${palette.error.message}</tl-notice>` : nothing}
+      ${palette.status === 'none' ? html`<tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>` : nothing}
+      ${palette.status === 'open' ? this.#now(palette) : nothing}
+      <section class="stack">
+        <h2>${t.import}</h2>
+        <tl-profile-import @tl-imported=${() => void this.#fetch()}></tl-profile-import>
+      </section>
+      ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing} ${this.#past()}
+    </tl-page>`;
+  }
+
+  #now({ profile, summary }: Opened) {
+    const t = profileWords();
+    const kinds = [
+      ...new Set(profile.tubes.flatMap((tube) => (tube.evidence ? [tube.evidence.readings] : []))),
+    ];
+    return html`<section class="stack">
+        <h2>${t.now}</h2>
+        <p>${summary.title}, ${t.madeFrom[summary.origin]}</p>
+        <tl-figures
+          .figures=${[
+            {
+              name: t.tubes,
+              figure: num(profile.tubes.length, 0),
+              means: profile.tubes.map((tube) => tube.label).join(', '),
+            },
+            { name: t.geometry, figure: profile.geometry },
+            ...(kinds.length > 0 ? [{ name: t.readings, figure: kinds.join(', ') }] : []),
+            { name: t.created, figure: when(profile.created, false) },
+          ]}
+        ></tl-figures>
+      </section>
+      <section class="stack">
+        <h2>${t.formats}</h2>
+        <div class="formats">
+          ${FORMATS.map((format) => html`<a href=${this.#file(summary.id, format)} download>${t[format]}</a>`)}
+        </div>
+        <label class="tick"
+          ><input
+            type="checkbox"
+            .checked=${this.makers}
+            @change=${(e: Event) => (this.makers = (e.target as HTMLInputElement).checked)}
+          />${t.makers}</label
+        >
+        <p class="small">${t.makersHelp} ${t.format}</p>
+        <h3>${t.sets}</h3>
+        <p>${t.setsHow}</p>
+        <p><a href=${urlOf('exportSwatchSet', { paletteId: summary.paletteId })} download>${t.setLink}</a></p>
+      </section>`;
+  }
+
+  #past() {
+    const t = profileWords();
+    const history = this.#history.value ?? [];
+    if (history.length === 0) return nothing;
+    return html`<section class="stack">
+        <h2>${t.history}</h2>
+        <ul class="history">
+          ${history.map(
+            (p) =>
+              html`<li>
+                <div>
+                  <b>${p.title}</b>
+                  <p>
+                    ${when(p.createdAt)}, ${t.madeFrom[p.origin]}, ${num(p.tubeLabels.length, 0)} ${t.tubes}
+                  </p>
+                </div>
+                ${
+                  p.current
+                    ? html`<span><b>${t.current}</b></span>`
+                    : html`<button type="button" @click=${() => void this.#use(p)}>${t.use}</button>`
+                }
+              </li>`,
+          )}
+        </ul>
+      </section>
+      <section class="stack">
+        <h2>${t.compare}</h2>
+        <tl-profile-compare .profiles=${history}></tl-profile-compare>
+      </section>`;
+  }
+
+  #file(profileId: string, format: (typeof FORMATS)[number]): string {
+    return urlOf('downloadProfile', { profileId }, { format, makers: this.makers ? 'true' : 'false' });
+  }
+
+  async #use(profile: ProfileSummary): Promise<void> {
+    this.failed = '';
+    try {
+      await call('makeProfileCurrent', { params: { profileId: profile.id } });
+      say(profileWords().used(profile.title));
+      await this.#fetch();
+    } catch (cause) {
+      this.failed = cause instanceof Error ? cause.message : String(cause);
+    }
+  }
+}
+define('tl-profile-screen', TlProfileScreen);
