@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { faultTrials } from './fault-trials.ts';
 
 /** The full count of 100 000 is printed by `npm run bench -- fault-trials`; here a smaller one stands guard. */
-const TRIALS = 6000;
+const TRIALS = 2000;
 
 describe('a wire that damages every answer', () => {
   it('never gets a wrong reading accepted when answers carry checksums', async () => {

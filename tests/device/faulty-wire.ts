@@ -81,6 +81,10 @@ export class FaultyWire implements ByteLink {
     return this.#link.close();
   }
 
+  unplug(): void {
+    this.#link.unplug();
+  }
+
   #answer(bytes: Uint8Array): void {
     const damage = this.#next;
     this.#next = undefined;
