@@ -227,7 +227,10 @@ describe('the weighing plan', () => {
             method,
             whiteParts: [0, ...tints],
           });
-          expect(plan.worstRelativeSigma).toBeLessThanOrEqual(wantedSigma);
+          const reached = plan.worstRelativeSigma <= wantedSigma;
+          // Out of reach only where it would take more paint than anyone mixes, and then the plan says so.
+          expect(reached || plan.tubeGrams + plan.whiteGrams > 300).toBe(true);
+          expect(plan.sentences.some((s) => s.includes('is not reached'))).toBe(!reached);
           const totals = { paint: 0, white: 0, rung: 0 };
           for (const rung of plan.rungs) {
             // A pour is rounded to the scale: the pile may be short by half a step of white.
@@ -242,6 +245,18 @@ describe('the weighing plan', () => {
             const nominal = 1 / (1 + rung.whiteParts);
             expect(Math.abs(rung.share / nominal - 1)).toBeLessThan(0.5);
           }
+          const made = plan.rungs.map((rung) => ({
+            id: rung.name,
+            made: rung.pours.map((pour) =>
+              pour.kind === 'rung'
+                ? { from: pour.rung, grams: pour.grams }
+                : { tube: pour.kind, grams: pour.grams },
+            ),
+          }));
+          const weighed = lnRatiosOf(ladderRatios(made, { resolution: scaleResolution }), 'paint', 'white');
+          plan.rungs.slice(1).forEach((rung, i) => {
+            expect(rung.ratioSigma / Math.sqrt(weighed.covariance[i]![i]!)).toBeCloseTo(1, 9);
+          });
           expect(totals.paint).toBeCloseTo(plan.tubeGrams, 6);
           expect(totals.white).toBeCloseTo(plan.whiteGrams, 6);
           const left = plan.rungs.reduce((sum, r) => sum + r.leftGrams, 0);

@@ -4,7 +4,7 @@
  * every ratio must come down to what is wanted. Sizes start at the least and grow where a gram helps the worst rung
  * most; that is a good plan, not a proven least one.
  */
-import { ladderRatios, lnRatiosOf } from './ratios.ts';
+import { weighingErrorOfResolution } from '../swatch-set/piles.ts';
 
 /** A rung and what it is let down from: -1 is the tube, else the index of an earlier rung. */
 export interface Step {
@@ -27,33 +27,41 @@ export interface SizeLimits {
   readonly wantedSigma: number;
 }
 
-const GROWTH = 1.08;
+/** Growth of a pour in one round: least near the goal, most far from it. */
+const [LEAST_GROWTH, MOST_GROWTH] = [1.05, 1.6];
 const ROUNDS = 400;
+/** Nobody mixes more than this for one ladder: past it the wanted error is out of reach. */
+const MOST_GRAMS = 300;
 
 /** Sizes every step. Steps are in ascending parts of white. */
 export function sizeSteps(steps: readonly Step[], limits: SizeLimits): SizedStep[] {
-  const growth = steps.map(() => 1);
+  let growth: readonly number[] = steps.map(() => 1);
   let sized = size(steps, growth, limits);
   for (let round = 0; round < ROUNDS; round++) {
     const worst = Math.max(...sized.map((s) => s.ratioSigma));
-    if (worst <= limits.wantedSigma) break;
+    const growBy = Math.min(MOST_GROWTH, Math.max(LEAST_GROWTH, (worst / limits.wantedSigma) ** 0.25));
     const weightNow = grams(sized);
-    let best: { gain: number; at: number; sized: SizedStep[] } | undefined;
-    for (const at of chainOf(
+    if (worst <= limits.wantedSigma || weightNow > MOST_GRAMS) break;
+    const chain = chainOf(
       steps,
       sized.findIndex((s) => s.ratioSigma === worst),
-    )) {
-      growth[at]! *= GROWTH;
-      const tried = size(steps, growth, limits);
-      growth[at]! /= GROWTH;
+    );
+    let best: { gain: number; at: readonly number[] } = { gain: 0, at: chain };
+    for (const at of chain) {
+      const tried = size(steps, grown(growth, [at], growBy), limits);
       const fall = worst - Math.max(...tried.map((s) => s.ratioSigma));
       const gain = fall / Math.max(1e-9, grams(tried) - weightNow);
-      if (!best || gain > best.gain) best = { gain, at, sized: tried };
+      if (gain > best.gain) best = { gain, at: [at] };
     }
-    growth[best!.at]! *= GROWTH;
-    sized = best!.sized;
+    // Where no single pour helps (the scale's steps are coarse), all that the worst rung rests on grow together.
+    growth = grown(growth, best.at, growBy);
+    sized = size(steps, growth, limits);
   }
   return sized;
+}
+
+function grown(growth: readonly number[], at: readonly number[], by: number): number[] {
+  return growth.map((g, i) => (at.includes(i) ? g * by : g));
 }
 
 /** A step and all it is made from. */
@@ -93,16 +101,24 @@ function size(steps: readonly Step[], growth: readonly number[], limits: SizeLim
   return sized.map((s, i) => ({ ...s, ratioSigma: sigmas[i]! }));
 }
 
+/**
+ * Standard deviation of each ln(paint/white), as ladderRatios has it, along one chain: for f grams of a pile with
+ * paint share c (1 for the tube) and w grams of white, with s the part of all white that came with the pile,
+ *
+ *     var = ((1 - c) + c s)^2 var_pile + (1 - s)^2 sigma^2 (1/f^2 + 1/w^2)
+ */
 function sigmasOf(sized: readonly SizedStep[], resolution: number): number[] {
-  const swatches = sized.map((s, i) => ({
-    id: String(i),
-    made: [
-      s.from < 0 ? { tube: 'paint', grams: s.taken } : { from: String(s.from), grams: s.taken },
-      ...(s.white > 0 ? [{ tube: 'white', grams: s.white }] : []),
-    ],
-  }));
-  const { ids, covariance } = lnRatiosOf(ladderRatios(swatches, { resolution }), 'paint', 'white');
-  const sigmas = sized.map(() => 0);
-  ids.forEach((id, j) => (sigmas[Number(id)] = Math.sqrt(covariance[j]![j]!)));
-  return sigmas;
+  const sigma2 = weighingErrorOfResolution(resolution) ** 2;
+  const variance: number[] = [];
+  const share: number[] = [];
+  for (const { from, taken: f, white: w } of sized) {
+    const c = from < 0 ? 1 : share[from]!;
+    share.push((c * f) / (f + w));
+    const brought = f * (1 - c);
+    const s = brought / (brought + w || 1);
+    const pile = from < 0 ? 0 : variance[from]!;
+    const own = w > 0 ? (1 - s) ** 2 * sigma2 * (1 / f ** 2 + 1 / w ** 2) : 0;
+    variance.push((1 - c + c * s) ** 2 * pile + own);
+  }
+  return variance.map(Math.sqrt);
 }

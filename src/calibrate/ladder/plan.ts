@@ -39,9 +39,11 @@ export function planLadder(request: PlanRequest): WeighingPlan {
     sized.reduce((sum, s) => sum + s.white + (s.from < 0 ? s.taken : 0), 0);
   const good = tried.filter((sized) => sized.every((s) => s.ratioSigma <= limits.wantedSigma));
   const worst = (sized: readonly SizedStep[]): number => Math.max(...sized.map((s) => s.ratioSigma));
-  // A gram in a hundred is not worth a worse ratio.
+  // A gram in a hundred is not worth a worse ratio; where no way reaches the wish, the surest one is taken.
   const better = (two: SizedStep[], one: SizedStep[]): boolean =>
-    cost(two) < cost(one) * 0.99 || (cost(two) < cost(one) * 1.01 && worst(two) < worst(one));
+    good.length === 0
+      ? worst(two) < worst(one)
+      : cost(two) < cost(one) * 0.99 || (cost(two) < cost(one) * 1.01 && worst(two) < worst(one));
   const best = (good.length ? good : tried).reduce((one, two) => (better(two, one) ? two : one));
   return describe(best, limits, cost(best), request.method === 'least paint' ? tried.map(cost) : []);
 }
@@ -149,7 +151,7 @@ function sentences(p: {
   }
   if (p.worst.ratioSigma > p.limits.wantedSigma) {
     said.push(
-      `The wanted ${perCent(p.limits.wantedSigma)} is not reached in any pile worth mixing; use a finer scale or allow more.`,
+      `The wanted ${perCent(p.limits.wantedSigma)} is not reached by any pile worth mixing; use a finer scale, or let down from an earlier rung.`,
     );
   }
   if (p.serial > 0) {

@@ -54,6 +54,8 @@ export interface RepeatsVerdict {
 
 const LIMIT = 3;
 const CHANCE = 0.0027;
+/** The expected scatter counts as this many readings. Common practice, no source. */
+const EXPECTED_WEIGHT = 4;
 const MOST = 20;
 
 /** Standard deviation of a scatter model at a reflectance. */
@@ -123,9 +125,17 @@ function farOnes(
   middle: readonly number[],
   expected: ScatterModel,
 ): SentBack[] {
-  const sd = channels.map((_, c) =>
-    Math.max(scatterAt(expected, middle[c]!), robustSdOfFew(among.map((i) => readings[i]![c]!))),
-  );
+  // Few readings tell their own spread badly, the more so with a wild one among them: what is expected of the head
+  // weighs in as so many readings would.
+  const sd = channels.map((_, c) => {
+    const usual = scatterAt(expected, middle[c]!);
+    const own = robustSdOfFew(among.map((i) => readings[i]![c]!));
+    const weight = among.length - 1;
+    return Math.max(
+      usual,
+      Math.sqrt((EXPECTED_WEIGHT * usual ** 2 + weight * own ** 2) / (EXPECTED_WEIGHT + weight)),
+    );
+  });
   const alone = Math.max(LIMIT, normalQuantile(1 - CHANCE / (2 * channels.length)));
   return among.flatMap((index) => {
     const z = channels.map((_, c) => (readings[index]![c]! - middle[c]!) / sd[c]!);

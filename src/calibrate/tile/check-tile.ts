@@ -3,7 +3,7 @@
  * (long wavelengths against short), and each channel by itself. The channels' limits are wider, so that watching many
  * of them at once raises about as few false alarms as watching one (Bonferroni's inequality), and they are not
  * watched for jumps. With 36 channels and 30 sessions behind it a steady tile alarms in about one session of 20
- * (tests/calibrate/head-tests.test.ts counts them).
+ * (11 of 200 made ones; tests/calibrate/head-tests.test.ts counts some).
  */
 import { perCent } from '../per-cent.ts';
 import {
