@@ -1,8 +1,4 @@
 import { Command, InvalidArgumentError } from 'commander';
-import { pino } from 'pino';
-import { storeFile } from './data-folder.ts';
-import { start } from './start.ts';
-import { StoreProblem } from './store/open-store.ts';
 
 export interface ServeOptions {
   readonly port: number;
@@ -46,6 +42,12 @@ export async function serve(options: ServeOptions): Promise<number> {
     );
     return 2;
   }
+  // The server is read only when it is wanted: the command line has verbs that need none of it.
+  const [{ storeFile }, { start }, { pino }] = await Promise.all([
+    import('./data-folder.ts'),
+    import('./start.ts'),
+    import('pino'),
+  ]);
   try {
     const started = await start({
       storeFile: storeFile(options.data),
@@ -70,7 +72,7 @@ export async function serve(options: ServeOptions): Promise<number> {
 }
 
 function startSentence(error: unknown, options: ServeOptions): string {
-  if (error instanceof StoreProblem) return error.message;
+  if (error instanceof Error && error.name === 'StoreProblem') return error.message;
   const code = (error as { code?: unknown }).code;
   if (code === 'EADDRINUSE') {
     return `Port ${options.port} is taken, perhaps by a bench that already runs; open http://127.0.0.1:${options.port} or choose another with --port.`;

@@ -1,13 +1,7 @@
 import type { Command } from 'commander';
-import { fitPalette } from '../../src/fit/fit-palette.ts';
-import type { PaletteFit, TubeFit } from '../../src/fit/palette-fit.ts';
-import { profileFromFit } from '../../src/profile/from-fit.ts';
-import { writeProfile } from '../../src/profile/write.ts';
-import { VERSION } from '../../server/version.ts';
-import { readSet } from '../input.ts';
-import { type Output, printJson, table, writeOut } from '../output.ts';
+import type { Output } from '../output.ts';
 
-interface FitOptions {
+export interface FitOptions {
   readonly output?: string;
   readonly json?: boolean;
 }
@@ -20,26 +14,10 @@ export function addFit(program: Command, output: Output): void {
     .option('-o, --output <file>', 'write the palette profile here; - writes it to standard output')
     .option('--json', 'print the table as JSON')
     .addHelpText('after', FIT_HELP)
-    .action((file: string, options: FitOptions) => {
-      const set = readSet(file);
-      const fit = fitPalette(set);
-      if (options.output !== undefined) {
-        const profile = profileFromFit(fit, {
-          ...(set.title ? { title: set.title } : {}),
-          created: new Date().toISOString(),
-          generator: { name: 'tintladder', version: VERSION },
-          provenance: {
-            readings: set.swatches.reduce((n, s) => n + s.readings.length, 0),
-            swatches: set.swatches.length,
-            ...(set.source ? { source: set.source } : {}),
-          },
-        });
-        writeOut(options.output, writeProfile(profile), output);
-      }
-      if (options.json) printJson(output, reportOf(fit));
-      // With the profile on standard output the table would be in its way.
-      else if (options.output === '-') output.err(fitTable(fit));
-      else output.out(fitTable(fit));
+    .action(async (file: string, options: FitOptions) => {
+      // The fit is read only when it is asked for, so that every other verb starts at once.
+      const { runFit } = await import('../work/fit.ts');
+      runFit(file, options, output);
     });
 }
 
@@ -52,75 +30,3 @@ The table, a tube a line:
   weighing   largest weighing error the readings call for, in per cent of the ratio
 
 Example: tintladder fit ladders.json -o palette.json`;
-
-interface TubeReport {
-  id: string;
-  label: string;
-  readings: string;
-  rungs: number;
-  residual: number | null;
-  leftOut: number | null;
-  mcdm: number | null;
-  weighingErrorPercent: number;
-  status: string;
-  trust: string;
-  warnings: readonly string[];
-}
-
-function reportOf(fit: PaletteFit): {
-  tubes: TubeReport[];
-  status: string;
-  message: string;
-  iterations: number;
-  warnings: readonly string[];
-} {
-  return {
-    tubes: fit.tubes.map(tubeReport),
-    status: fit.status,
-    message: fit.message,
-    iterations: fit.iterations,
-    warnings: fit.warnings,
-  };
-}
-
-function tubeReport({ tube, evidence }: TubeFit): TubeReport {
-  const { rungs } = evidence;
-  return {
-    id: tube.id,
-    label: tube.label ?? tube.id,
-    readings: evidence.readings,
-    rungs: rungs.length,
-    residual: meanOf(rungs.map((r) => r.deltaE00)),
-    leftOut: meanOf(rungs.flatMap((r) => r.leftOutDeltaE00 ?? [])),
-    mcdm: meanOf(rungs.flatMap((r) => r.mcdm ?? [])),
-    weighingErrorPercent: 100 * Math.max(0, ...rungs.map((r) => Math.abs(Math.expm1(r.lnRatioError)))),
-    status: evidence.status,
-    trust: evidence.trust,
-    warnings: evidence.warnings,
-  };
-}
-
-function meanOf(values: readonly number[]): number | null {
-  return values.length > 0 ? values.reduce((sum, v) => sum + v, 0) / values.length : null;
-}
-
-function fitTable(fit: PaletteFit): string {
-  const number = (v: number | null): string => (v === null ? '-' : v.toFixed(2));
-  const { tubes, status, message, warnings } = reportOf(fit);
-  const rows = tubes.map((t) => [
-    t.id,
-    String(t.rungs),
-    number(t.residual),
-    number(t.leftOut),
-    number(t.mcdm),
-    `${t.weighingErrorPercent.toFixed(1)} %`,
-    t.trust,
-  ]);
-  const said = [...warnings, ...tubes.flatMap((t) => t.warnings.map((w) => `${t.id}: ${w}`))];
-  return [
-    table(['tube', 'rungs', 'residual', 'left out', 'MCDM', 'weighing', 'trust'], rows),
-    '',
-    `${status === 'converged' ? 'Converged' : 'Stopped'} after ${fit.iterations} steps: ${message}`,
-    ...said.map((sentence) => `Warning: ${sentence}`),
-  ].join('\n');
-}

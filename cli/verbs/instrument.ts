@@ -1,14 +1,7 @@
 import { type Command, InvalidArgumentError } from 'commander';
-import { connectHead } from '../../src/device/head/connect.ts';
-import { PracticeHead } from '../../src/device/practice/practice-head.ts';
-import { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
-import { SerialTransport } from '../../src/device/serial/serial-transport.ts';
-import { systemClock } from '../../src/device/serial/system-clock.ts';
-import type { LineTransport } from '../../src/device/transport.ts';
-import { listedPorts } from '../../server/instrument/ports.ts';
-import { type Output, printJson, table } from '../output.ts';
+import type { Output } from '../output.ts';
 
-interface ReadOptions {
+export interface ReadOptions {
   readonly port: string;
   readonly baud: number;
   readonly count: number;
@@ -25,15 +18,8 @@ export function addInstrumentVerbs(program: Command, output: Output): void {
     .description('list the serial ports a head may be on')
     .option('--json', 'print JSON')
     .action(async (options: { json?: boolean }) => {
-      const { ports, sentence } = await listedPorts();
-      if (options.json) return printJson(output, ports);
-      if (ports.length === 0) return output.out(sentence);
-      const rows = ports.map((p) => [
-        p.path,
-        p.label,
-        [p.vendorId, p.productId].filter(Boolean).join(':') || '-',
-      ]);
-      return output.out(table(['port', 'what', 'USB id'], rows));
+      const { runPorts } = await import('../work/instrument.ts');
+      await runPorts(options, output);
     });
 
   program
@@ -49,53 +35,9 @@ export function addInstrumentVerbs(program: Command, output: Output): void {
     .option('--aperture <ms>', 'integration time, ms', positiveNumber)
     .option('--json', 'print JSON, a line a reading')
     .action(async (options: ReadOptions) => {
-      const head = await connectHead(transportFor(options), systemClock);
-      try {
-        if (options.gain !== undefined || options.aperture !== undefined) {
-          await head.configure({
-            ...(options.gain === undefined ? {} : { gain: options.gain }),
-            ...(options.aperture === undefined ? {} : { apertureS: options.aperture / 1000 }),
-          });
-        }
-        const { model, serial } = head.identity;
-        if (!options.json) {
-          output.out(
-            `${model} ${serial} at ${head.geometry}, gain ${head.settings.gain}, ${(head.settings.apertureS * 1000).toFixed(1)} ms`,
-          );
-        }
-        for (let n = 0; n < options.count; n += 1) {
-          const dark = await head.readDark();
-          const light = await head.read();
-          if (options.json) {
-            output.out(
-              JSON.stringify({
-                model,
-                serial,
-                geometry: head.geometry,
-                channels: head.channels.map((c) => c.name),
-                dark,
-                light,
-              }),
-            );
-          } else {
-            const rows = head.channels.map((c, i) => [
-              c.name,
-              c.centreNm === undefined ? '-' : String(c.centreNm),
-              String(dark.counts[i]),
-              String(light.counts[i]),
-            ]);
-            output.out(table(['channel', 'nm', 'dark', 'light'], rows));
-          }
-        }
-      } finally {
-        await head.close();
-      }
+      const { runRead } = await import('../work/instrument.ts');
+      await runRead(options, output);
     });
-}
-
-function transportFor(options: ReadOptions): LineTransport {
-  if (options.port === 'practice') return new PracticeHead(new PracticeInstrument(systemClock));
-  return new SerialTransport(options.port, { baudRate: options.baud });
 }
 
 function wholeNumber(text: string): number {

@@ -58,7 +58,7 @@ export function openFile(request: Pick<ImportRequest, 'fileName' | 'text' | 'ass
       sentence:
         said === undefined
           ? 'The file does not say the geometry; you did.'
-          : `The file says ${String(said)}; you changed it.`,
+          : `The file says ${JSON.stringify(said)}; you changed it.`,
     });
   }
   if (white !== undefined && isRecord(document) && Array.isArray(document['tubes'])) {

@@ -115,7 +115,7 @@ export class BenchScale {
     return {
       white: this.#whites.at(-1) ? [...this.#whites.at(-1)!.signal] : null,
       trap: this.#trap ? [...this.#trap.signal] : null,
-      tile: [...Array.from(this.#tile)],
+      tile: Array.from(this.#tile),
     };
   }
 }

@@ -6,39 +6,20 @@ import { isDeviceFault } from '../../src/device/fault.ts';
 import type { LineTransport } from '../../src/device/transport.ts';
 import { PracticeHead } from '../../src/device/practice/practice-head.ts';
 import { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
-import { seen } from '../../src/device/practice/sensor.ts';
-import { PRACTICE_WHITE_TILE, type PracticeSurface } from '../../src/device/practice/surfaces.ts';
+import type { PracticeSurface } from '../../src/device/practice/surfaces.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Connect, Instrument, LiveReading } from '../api/instrument.ts';
 import type { ReadingForm } from '../api/readings.ts';
 import type { Finding } from '../api/words.ts';
-import { conflict, unusable } from '../problem.ts';
-import { colourOfReading } from '../views/colour-view.ts';
+import { conflict } from '../problem.ts';
+import type { BenchReading, InstrumentOptions } from './bench-reading.ts';
 import { BenchScale } from './bench-scale.ts';
 import { type CheckTileStore, judgeTile } from './check-tile.ts';
 import { expose, exposeAfterPress, type TakenExposure } from './exposures.ts';
 import { colourChannels, formOfHead } from './head-channels.ts';
+import { liveReading } from './live-reading.ts';
+import { tileValues } from './tile-values.ts';
 import { instrumentView, type StepMemory } from './instrument-view.ts';
-
-/** A reading that was taken and calibrated, ready to be kept. */
-export interface BenchReading {
-  readonly source: 'head' | 'practice';
-  readonly form: ReadingForm;
-  readonly values: readonly number[];
-  /** Everything it was worked out from. */
-  readonly raw: unknown;
-  readonly live: LiveReading;
-}
-
-export interface InstrumentOptions {
-  readonly clock: Clock;
-  readonly now: () => string;
-  /** Opens a port; only `main.ts` knows how. */
-  readonly openPort: (path: string, baudRate: number) => Promise<LineTransport>;
-  readonly tiles: CheckTileStore;
-  readonly changed: (instrument: Instrument) => void;
-  readonly read: (reading: LiveReading) => void;
-}
 
 /** How often the white tile is read for one white. */
 const WHITE_EXPOSURES = 4;
@@ -156,7 +137,7 @@ export class LiveInstrument {
   /** @param tile reflectance of the tile: one number, one per channel, or nothing known */
   async readWhiteTile(tile: number | readonly number[] | undefined): Promise<Instrument> {
     return this.#alone(async (head) => {
-      const values = this.#tileValues(tile);
+      const values = tileValues(tile, this.#channels, this.#practice);
       this.#practice?.place({ kind: 'white-tile' });
       const exposures: TakenExposure[] = [];
       for (let n = 0; n < WHITE_EXPOSURES; n += 1) exposures.push(await expose(head, this.#channels));
@@ -248,36 +229,6 @@ export class LiveInstrument {
     this.#note = undefined;
   }
 
-  #tileValues(tile: number | readonly number[] | undefined): {
-    reflectance: number[];
-    note: Finding | undefined;
-  } {
-    const n = this.#channels.length;
-    if (Array.isArray(tile)) {
-      if (tile.length !== n) {
-        throw unusable(
-          `The tile has ${tile.length} numbers and the head ${n} channels; give one per channel.`,
-          'reflectance',
-        );
-      }
-      return { reflectance: [...(tile as readonly number[])], note: undefined };
-    }
-    if (typeof tile === 'number') return { reflectance: new Array<number>(n).fill(tile), note: undefined };
-    if (this.#practice) {
-      const channels = this.#channels.map((i) => this.#practice!.sensor.channels[i]!);
-      return { reflectance: channels.map((c) => seen(c, PRACTICE_WHITE_TILE)), note: undefined };
-    }
-    return {
-      reflectance: new Array<number>(n).fill(1),
-      note: {
-        level: 'note',
-        code: 'tile-unknown',
-        sentence:
-          'The reflectance of the white tile is not known and is taken as 1; every reading is relative to it until you give its values.',
-      },
-    };
-  }
-
   #finish(head: Head, taken: TakenExposure): BenchReading {
     this.#kelvin = taken.light.kelvin;
     const form = formOfHead(head);
@@ -296,6 +247,7 @@ export class LiveInstrument {
         sentence: 'The light changed within this reading; hold the head still and read again.',
       });
     }
+    const about = { at: this.#options.now(), channels: this.#channels.map((i) => head.channels[i]!), form };
     let calibrated;
     try {
       calibrated = this.#scale!.calibrate(taken.exposure);
@@ -307,20 +259,23 @@ export class LiveInstrument {
           sentence: error.message,
           channels: [...error.channels],
         };
-        this.#options.read(this.#live(head, taken, false, [...findings, refused], undefined, form));
+        this.#options.read(
+          liveReading(taken, { ...about, accepted: false, findings: [...findings, refused] }),
+        );
       }
       throw error;
     }
     this.#scale!.countReading();
     const due = this.#scale!.whiteDue(this.#options.clock.now(), this.#kelvin);
     if (due) findings.push({ level: 'warning', code: 'white-due', sentence: due });
-    const live = this.#live(head, taken, true, findings, calibrated.reflectance, form);
+    const { reflectance } = calibrated;
+    const live = liveReading(taken, { ...about, accepted: true, findings, reflectance });
     this.#options.read(live);
     this.#options.changed(this.view());
     return {
       source: this.#practice ? 'practice' : 'head',
       form,
-      values: [...(calibrated.reflectance ?? [])],
+      values: [...(reflectance ?? [])],
       raw: {
         instrument: this.#name(head),
         light: taken.exposure.light,
@@ -329,30 +284,6 @@ export class LiveInstrument {
         ...this.#scale!.record(),
       },
       live,
-    };
-  }
-
-  #live(
-    head: Head,
-    taken: TakenExposure,
-    accepted: boolean,
-    findings: Finding[],
-    reflectance: Float64Array | undefined,
-    form: ReadingForm,
-  ): LiveReading {
-    const scale = taken.exposure.light.gain * taken.exposure.light.apertureS * 1000;
-    return {
-      at: this.#options.now(),
-      accepted,
-      findings,
-      channels: this.#channels.map((i) => {
-        const c = head.channels[i]!;
-        return { name: c.name, centre: c.centreNm ?? null, fwhm: c.fwhmNm ?? null };
-      }),
-      counts: taken.exposure.light.counts.map((c, i) => (c - taken.exposure.dark.counts[i]!) / scale),
-      reflectance: reflectance ? [...reflectance] : null,
-      colour: reflectance ? colourOfReading([...reflectance], form) : null,
-      temperature: taken.light.kelvin ?? null,
     };
   }
 
@@ -388,7 +319,7 @@ export class LiveInstrument {
     }
   }
 
-  #step(step: keyof StepMemory & string, state: 'good' | 'refused', sentence: string): void {
+  #step(step: keyof StepMemory, state: 'good' | 'refused', sentence: string): void {
     this.#steps = { ...this.#steps, [step]: { state, sentence, at: this.#options.now() } };
   }
 
