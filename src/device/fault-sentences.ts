@@ -25,7 +25,7 @@ export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
   'open-timeout': (d) =>
     `${capital(port(d))} did not open within ${d.allowed ?? '3 s'}; a port opens at once when its device is well; unplug the head, plug it in again and connect.`,
   'open-failed': (d) =>
-    `${capital(port(d))} could not be opened (${seen(d, 'no reason given')}); unplug the head, plug it in again and choose the port anew.`,
+    `${capital(port(d))} could not be opened (${seen(d, 'no reason given')}); a head's port opens for any program that may use it; unplug the head, plug it in again and choose the port anew.`,
   disconnected: (d) =>
     `The connection to ${port(d)} was lost${d.asked ? ` while waiting for ${d.asked}` : ''}; nothing read before is lost; plug the head in again, the bench finds it by its serial number.`,
   timeout: (d) =>
@@ -33,7 +33,7 @@ export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
   overlong: (d) =>
     `The head sent more than ${d.allowed ?? '4096'} characters without an end of line; that is noise, not a reading, and it was thrown away; check the cable and that this port is the head's, then read again.`,
   crc: () =>
-    `An answer of the head came damaged (its checksum does not fit) and was thrown away, as was its repeat; move the cable away from motors and lamp supplies, or use a shorter one, then read again.`,
+    `An answer of the head came damaged (its checksum does not fit) and was thrown away, as was its repeat; only undamaged answers count; move the cable away from motors and lamp supplies, or use a shorter one, then read again.`,
   'no-crc': () =>
     `The head stopped sending checksums, which it does after a restart; the answer was thrown away; check its power, take the white tile again, then read.`,
   frame: (d) =>
@@ -57,7 +57,7 @@ export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
   hardware: (d) =>
     `The head's own sensor does not answer (${seen(d, 'hardware error')}); a reading needs it; check the wire between board and sensor, then unplug and plug in the head.`,
   refused: (d) =>
-    `The head refused ${d.asked ?? 'a command'} (${seen(d, 'no reason given')})${d.allowed ? `; allowed: ${d.allowed}` : ''}; choose an allowed value and set it again.`,
+    `The head refused ${d.asked ?? 'a command'} (${seen(d, 'no reason given')}); ${d.allowed ? `allowed: ${d.allowed}` : 'its own documents say what it takes'}; choose an allowed value and set it again.`,
   unsupported: (d) =>
     `This head does not know ${d.asked ?? 'that command'}; it is optional in the protocol; go on without it, or use a head that has it.`,
   'out-of-range': (d) =>
