@@ -66,8 +66,11 @@ export function settings(): Settings {
 /** Changes some settings, keeps them and tells every part that shows words. */
 export function changeSettings(change: Partial<Settings>): void {
   current = { ...current, ...change };
-  document.documentElement.dataset['theme'] = current.theme;
-  document.documentElement.lang = current.language;
+  const root = globalThis.document?.documentElement;
+  if (root) {
+    root.dataset['theme'] = current.theme;
+    root.lang = current.language;
+  }
   try {
     localStorage.setItem(KEY, JSON.stringify(current));
     // before-paint.js reads these two.

@@ -179,13 +179,16 @@ export class TlTubeForm extends TlElement {
 
   #choosePractice(id: string): void {
     const paint = this.practicePaints.find((p) => p.id === id);
+    const before = this.practicePaints.find((p) => p.id === this.draft.practice);
+    // What an earlier choice filled in gives way; what was typed stays.
+    const own = (typed: string, filled: string | undefined): string => (typed === filled ? '' : typed);
     this.draft = {
       ...this.draft,
       practice: id,
       ...(paint
         ? {
-            label: this.draft.label || paint.label,
-            pigments: this.draft.pigments || paint.pigments.join(' '),
+            label: own(this.draft.label, before?.label) || paint.label,
+            pigments: own(this.draft.pigments, before?.pigments.join(' ')) || paint.pigments.join(' '),
             role: paint.white ? 'white' : '',
           }
         : {}),
