@@ -10,6 +10,7 @@ import {
   reflectanceFromSignal,
 } from '../../src/calibrate/reading/reflectance.ts';
 import { lineRise, warmUp } from '../../src/calibrate/reading/warm-up.ts';
+import { whiteLevel } from '../../src/calibrate/reading/white-level.ts';
 import { closeBracket, whiteAt, whiteDue } from '../../src/calibrate/reading/white-bracket.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import { SAME_ARITHMETIC } from '../tolerances.ts';
@@ -140,6 +141,26 @@ describe('reflectance from counts', () => {
     expect(holdWhite(exposure([40_000, 40_000, 800], [10, 10, 10]), head)).toHaveLength(3);
     const no = refusal(() => holdWhite(exposure([40_000, 40_000, 300], [10, 10, 10]), head));
     expect([no.reason, no.channels]).toEqual(['low-signal', ['F3']]);
+  });
+});
+
+describe('the level of the white', () => {
+  const gains = [16, 32, 64, 128, 256];
+  it('is good in the middle, and elsewhere names the gain that mends it, or the aperture where none does', () => {
+    expect(whiteLevel(frame([20_000, 45_000, 30_000]), head, gains)).toMatchObject({
+      state: 'good',
+      gain: undefined,
+    });
+    const low = whiteLevel(frame([5000, 12_000, 8000]), head, gains);
+    expect(low).toMatchObject({ state: 'low', channel: 'F2', gain: 256 });
+    expect(low.sentence).toContain('fills 18 % of the scale in F2');
+    expect(whiteLevel(frame([20_000, 62_000, 30_000]), head, gains)).toMatchObject({
+      state: 'high',
+      gain: 32,
+    });
+    expect(whiteLevel(frame([20_000, 62_000, 30_000]), head, [64]).sentence).toContain(
+      'shorten the aperture',
+    );
   });
 });
 
