@@ -50,3 +50,11 @@ export const OTHER_WEIGHTS_TRISTIMULUS = 0.002;
 export const TWO_TRANSFER_METHODS = 1e-8;
 /** The fixture's maker conserves energy to 1 %; its reflectances are met to a fifth of that. */
 export const OTHER_TRANSFER_PROGRAM = 0.002;
+/** Reflectance factor from the simulated head: count noise of 0.25 sqrt(count) in sample and white, sd 0.0016 at most; this is four of it. */
+export const COUNTED_REFLECTANCE = 0.0065;
+/** CIEDE2000 of a palette fitted to eight bands; the reading noise and the model's error (Kubelka-Munk against radiative transfer) together. */
+export const LADDER_FROM_EIGHT_BANDS = 1;
+/** Shares of a recipe found again from its own colour; one colour can be had by neighbouring shares. */
+export const RECIPE_FOUND_AGAIN = 0.01;
+/** L* of a recipe whose value is held against the one asked for: a hundredth, as the search promises, and a margin. */
+export const VALUE_HELD_L = 0.05;
