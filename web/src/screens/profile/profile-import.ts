@@ -29,6 +29,7 @@ export class TlProfileImport extends TlElement {
   declare refusal: string;
   declare busy: boolean;
   readonly #preview = new RemoteController<ImportPreview | undefined>(this);
+  #open = false;
   #file: { readonly fileName: string; readonly text: string } | undefined;
 
   static override styles = [
@@ -56,6 +57,14 @@ export class TlProfileImport extends TlElement {
         border: var(--edge);
         padding: var(--s3);
       }
+      input::file-selector-button {
+        font: inherit;
+        color: inherit;
+        background: transparent;
+        border: var(--edge);
+        padding: 4px 12px;
+        margin-inline-end: 12px;
+      }
       tl-field {
         max-inline-size: 24rem;
         margin-block-start: 8px;
@@ -71,6 +80,14 @@ export class TlProfileImport extends TlElement {
     this.assume = {};
     this.refusal = '';
     this.busy = false;
+  }
+
+  /** Told whether a file lies open, so that the page has one next step only. */
+  override updated(): void {
+    const open = this.#preview.value !== undefined;
+    if (open === this.#open) return;
+    this.#open = open;
+    this.dispatchEvent(new CustomEvent<boolean>('tl-looking', { detail: open, bubbles: true }));
   }
 
   override render() {
@@ -126,7 +143,7 @@ export class TlProfileImport extends TlElement {
     return html`<tl-notice>
       ${assumption.sentence}
       <tl-field
-        label=${profileWords().assumed}
+        label=${member === 'white' ? profileWords().white : profileWords().geometry}
         .value=${assumption.value}
         .options=${assumption.options.map((value) => ({ value, label: label(value) }))}
         @tl-change=${(e: CustomEvent<FieldChange>) => {

@@ -12,6 +12,7 @@ import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
+import { constantsWords } from '../../text/constants.ts';
 import { num, when } from '../../text/numbers.ts';
 import { profileWords } from '../../text/profile.ts';
 import { type OpenPalette, PaletteController } from '../../workers/palette-controller.ts';
@@ -27,10 +28,13 @@ export class TlProfileScreen extends TlElement {
     route: { attribute: false },
     makers: { state: true },
     failed: { state: true },
+    looking: { state: true },
   };
   declare route: Route | undefined;
   declare makers: boolean;
   declare failed: string;
+  /** A file lies open below: taking it in is the next step then. */
+  declare looking: boolean;
   readonly #palette = new PaletteController(this);
   readonly #history = new RemoteController<ProfileSummary[]>(this);
 
@@ -82,6 +86,7 @@ export class TlProfileScreen extends TlElement {
     this.route = undefined;
     this.makers = false;
     this.failed = '';
+    this.looking = false;
     new EventsController(this, {
       changed: ({ what }) => {
         if (what === 'profiles' || what === 'palettes') void this.#fetch();
@@ -107,14 +112,14 @@ export class TlProfileScreen extends TlElement {
       .terms=${['profile', 'constants', 'palette', 'geometry']}
     >
       ${
-        palette.status === 'open'
+        palette.status === 'open' && !this.looking
           ? html`<tl-next
               slot="next"
               label=${t.export}
               hint=${t.exportHint}
               href=${this.#file(palette.summary.id, 'json')}
             ></tl-next>`
-          : palette.status === 'none'
+          : palette.status === 'none' && !this.looking
             ? html`<tl-next slot="next" label=${t.toLadder} href=${linkTo('ladder')}></tl-next>`
             : nothing
       }
@@ -124,7 +129,10 @@ export class TlProfileScreen extends TlElement {
       ${palette.status === 'open' ? this.#now(palette) : nothing}
       <section class="stack">
         <h2>${t.import}</h2>
-        <tl-profile-import @tl-imported=${() => void this.#fetch()}></tl-profile-import>
+        <tl-profile-import
+          @tl-looking=${(e: CustomEvent<boolean>) => (this.looking = e.detail)}
+          @tl-imported=${() => void this.#fetch()}
+        ></tl-profile-import>
       </section>
       ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing} ${this.#past()}
     </tl-page>`;
@@ -133,7 +141,11 @@ export class TlProfileScreen extends TlElement {
   #now({ profile, summary }: Opened) {
     const t = profileWords();
     const kinds = [
-      ...new Set(profile.tubes.flatMap((tube) => (tube.evidence ? [tube.evidence.readings] : []))),
+      ...new Set(
+        profile.tubes.flatMap((tube) =>
+          tube.evidence ? [constantsWords().kinds[tube.evidence.readings]] : [],
+        ),
+      ),
     ];
     return html`<section class="stack">
         <h2>${t.now}</h2>
