@@ -26,3 +26,49 @@ export { type Recipe } from './match/recipe.ts';
 export { PRIORITIES, type Priority, type Wanted } from './match/wanted.ts';
 export { type ColourSplit, splitDifference, valueOfLab } from './match/difference.ts';
 export { type Metamerism, TEST_ILLUMINANTS, metamerism, metamerismIndex } from './metamerism.ts';
+
+// Pour.
+export { type Scale } from './pour/scale.ts';
+export { type Pour, type PourOptions, pourRecipe } from './pour/pour-recipe.ts';
+export { pourMatch } from './pour/pour-match.ts';
+export { type PreTint } from './pour/pre-tint.ts';
+export { type PartsOptions, type WholeParts, wholeParts } from './pour/whole-parts.ts';
+export { type PourStep, orderOfAddition } from './pour/order.ts';
+
+// Correct a pile.
+export {
+  type Addition,
+  type AdditionOptions,
+  type AdditionResult,
+  addToPile,
+} from './addition/add-to-pile.ts';
+export { type KnownPile, type Pile, knownPile } from './addition/pile.ts';
+export { type Afresh } from './addition/afresh.ts';
+
+// Limits.
+export {
+  type LimitsOptions,
+  type PaletteLimits,
+  type TubeGain,
+  oneMoreTube,
+  paletteLimits,
+} from './limits/palette-limits.ts';
+export { type EdgeMix } from './limits/edge-search.ts';
+export { type LeanPair, type NeutralPoint, type StrongestColour } from './limits/edges.ts';
+export { type ValueSlice } from './limits/slices.ts';
+export { type Reach, reachOf } from './limits/inside.ts';
+
+// Value strings.
+export {
+  type StringEnd,
+  type StringKind,
+  type StringStep,
+  type ValueString,
+  type ValueStringOptions,
+  valueString,
+} from './value-string/value-string.ts';
+export { type Highlight, highlights } from './value-string/highlight.ts';
+
+// Lean and mud.
+export { type MudBetween, type WayPoint, betweenTwo } from './lean-and-mud/between-two.ts';
+export { NUDGES, type Nudge, type NudgeAddition, nudges } from './lean-and-mud/nudge.ts';

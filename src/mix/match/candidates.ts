@@ -67,7 +67,8 @@ function keyOf(tubes: readonly number[]): string {
   return tubes.join(' ');
 }
 
-function comeDown(
+/** Brings a family down to a goal from a start; undefined where an interior search met its edge. */
+export function comeDown(
   search: Search,
   goal: Goal,
   tubes: readonly number[],

@@ -1,0 +1,86 @@
+import { type Blend, unblended, withBlends } from '../blend.ts';
+import type { Masses } from '../film-stack.ts';
+import { searchOn } from '../match/candidates.ts';
+import { splitDifference } from '../match/difference.ts';
+import type { WantedColour } from '../match/wanted.ts';
+import { predictMix } from '../predict-mix.ts';
+import { differenceGoal } from '../search/goal.ts';
+import { type TubeSet, tubeIndex } from '../tube-set.ts';
+import { type Scale, scaleSteps } from './scale.ts';
+import { descendInSteps } from './whole-steps.ts';
+
+/** Advice: let a strong tube down first, then pour the tint. */
+export interface PreTint {
+  readonly strong: string;
+  /** The tube it is let down with. */
+  readonly light: string;
+  /** Parts of the light tube to one of the strong, by mass. */
+  readonly parts: number;
+  /** What to weigh for the pre-tint, grams. */
+  readonly make: Masses;
+  /** Grams of the pre-tint the recipe takes. */
+  readonly pour: number;
+  /** The recipe with it: grams of the other tubes. */
+  readonly masses: Masses;
+  /** CIEDE2000 from the wanted colour of the recipe made that way. */
+  readonly deltaE00: number;
+}
+
+/** Ratios worth making, in parts of the light tube to one of the strong. */
+const RATIOS = [4, 9, 19, 49, 99];
+
+/**
+ * For the smallest amount of an exact recipe: the least dilution at which its pour can be weighed well.
+ * `grams`: the exact recipe. Undefined where no ratio helps (the light tube is too little itself).
+ */
+export function preTint(
+  set: TubeSet,
+  wanted: WantedColour,
+  grams: Masses,
+  scale: Scale,
+): PreTint | undefined {
+  const { step, least, smallestPour } = scaleSteps(scale);
+  const ids = Object.keys(grams);
+  if (ids.length < 2) return undefined;
+  const strong = ids.reduce((a, b) => (grams[b]! < grams[a]! ? b : a));
+  const light = ids.reduce((a, b) => (grams[b]! > grams[a]! ? b : a));
+  const parts = RATIOS.find(
+    (r) => grams[strong]! * (1 + r) >= smallestPour && grams[strong]! * r <= grams[light]!,
+  );
+  if (parts === undefined) return undefined;
+  const strongGrams = Math.ceil(smallestPour / step - 1e-9) * step;
+  const enough = Math.max(1, Math.ceil(grams[strong]! / strongGrams));
+  const tint: Blend = { id: `pre-tint of ${strong}`, masses: { [strong]: 1, [light]: parts } };
+  const wide = withBlends(set, [tint]);
+  const search = searchOn(wide);
+  const others = ids.filter((id) => id !== strong);
+  const tubes = [...others.map((id) => tubeIndex(wide, id)), wide.ids.length - 1];
+  const start = [
+    ...others.map((id) => (id === light ? grams[light]! - grams[strong]! * parts : grams[id]!)),
+    grams[strong]! * (1 + parts),
+  ];
+  const all = Object.values(grams).reduce((a, b) => a + b, 0);
+  const { steps } = descendInSteps(
+    {
+      search,
+      goal: differenceGoal(wanted.channels, wanted.emphasis),
+      tubes,
+      effectiveStep: tubes.map((t) => step * wide.strength[t]!),
+      least,
+      total: [Math.floor((0.95 * all) / step), Math.ceil((1.1 * all) / step)],
+    },
+    start.map((g) => Math.round(g / step)),
+  );
+  const amounts = Object.fromEntries(tubes.map((t, j) => [wide.ids[t]!, steps[j]! * step]));
+  const lab = predictMix(set.palette, unblended(amounts, [tint]), set.white).lab;
+  const { [tint.id]: pour = 0, ...masses } = amounts;
+  return {
+    strong,
+    light,
+    parts,
+    make: { [strong]: strongGrams * enough, [light]: strongGrams * enough * parts },
+    pour,
+    masses: Object.fromEntries(Object.entries(masses).filter(([, g]) => g > 0)),
+    deltaE00: splitDifference(wanted.lab, lab).deltaE00,
+  };
+}

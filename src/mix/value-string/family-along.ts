@@ -1,0 +1,95 @@
+/**
+ * One family of tubes for a whole string of colours: a painter lays out one set of piles, not another for every step.
+ */
+import { type Candidate, type Search, candidates, comeDown } from '../match/candidates.ts';
+import { type Watch, heed } from '../problem.ts';
+import {
+  type Emphasis,
+  type Goal,
+  type WantedChannels,
+  differenceGoal,
+  quadraticGoal,
+} from '../search/goal.ts';
+
+/** The value is held; how far a* and b* are off decides. */
+export const VALUE_HELD: Emphasis = { lightness: 0, chroma: 1, hue: 1, value: 100 };
+
+export interface FamilyStep {
+  /** Undefined where no mix has the value. */
+  readonly candidate: Candidate | undefined;
+  /** False where another family had to step in. */
+  readonly ofFamily: boolean;
+}
+
+/** Families looked at for each step. */
+const PER_STEP = 12;
+/** Squared distance (CIEDE2000 units, value held) above which a step's value is not reached: value off by about 0.01. */
+const MISSED = 1;
+/** Steps of distance below which fewer tubes win over nearer, CIEDE2000. */
+const NEAR_STEP = 0.5;
+
+function reaches(goal: Goal, search: Search, c: Candidate, target: WantedChannels): boolean {
+  search.kernel.choose(c.tubes);
+  search.kernel.colour(c.parts);
+  return (
+    (VALUE_HELD.value * (search.kernel.u[3]! - target.valueL!)) ** 2 < MISSED &&
+    goal.cost(search.kernel.u) < Infinity
+  );
+}
+
+/** The best family of at most `most` tubes along the targets, each with `valueL` to hold. @throws MixingStopped */
+export function familyAlong(
+  search: Search,
+  targets: readonly WantedChannels[],
+  most: number,
+  watch?: Watch,
+): FamilyStep[] {
+  const goals = targets.map((t) => ({
+    goal: differenceGoal(t, VALUE_HELD),
+    smooth: quadraticGoal(t, VALUE_HELD),
+  }));
+  const perStep = targets.map((t, i) => {
+    heed(watch, i, 2 * targets.length);
+    return candidates(search, t, VALUE_HELD, most).filter((c) => reaches(goals[i]!.goal, search, c, t));
+  });
+  const families = new Map<string, readonly number[]>();
+  for (const list of perStep) {
+    for (const c of list.slice(0, PER_STEP)) families.set(c.tubes.join(' '), c.tubes);
+    for (const c of list.filter((d) => d.tubes.length < most).slice(0, PER_STEP))
+      families.set(c.tubes.join(' '), c.tubes);
+  }
+  const rated = [...families.values()].map((tubes, f) => {
+    heed(watch, families.size + f, 2 * families.size);
+    let start: Float64Array | undefined;
+    const steps = targets.map((t, i) => {
+      const known = perStep[i]!.find((c) => c.tubes.join(' ') === tubes.join(' '));
+      const from = start ?? new Float64Array(tubes.length).fill(1 / tubes.length);
+      const found = known ?? comeDown(search, goals[i]!.smooth, tubes, from, false);
+      const ok = found && reaches(goals[i]!.goal, search, found, t) ? found : undefined;
+      if (ok?.tubes.length === tubes.length) start = ok.parts;
+      return ok;
+    });
+    const missed = steps.filter((s) => !s).length;
+    const worst = Math.max(0, ...steps.map((s, i) => (s ? distance(search, goals[i]!.goal, s) : 0)));
+    const sum = steps.reduce((total, s, i) => total + (s ? distance(search, goals[i]!.goal, s) : 0), 0);
+    return { tubes, steps, missed, worst: Math.floor(worst / NEAR_STEP), sum };
+  });
+  const best = rated.toSorted(
+    (p, q) =>
+      p.missed - q.missed ||
+      p.worst - q.worst ||
+      p.tubes.length - q.tubes.length ||
+      p.sum - q.sum ||
+      (p.tubes.join() < q.tubes.join() ? -1 : 1),
+  )[0];
+  return targets.map((_, i) => {
+    const own = best?.steps[i];
+    return own ? { candidate: own, ofFamily: true } : { candidate: perStep[i]![0], ofFamily: false };
+  });
+}
+
+function distance(search: Search, goal: Goal, c: Candidate): number {
+  search.kernel.choose(c.tubes);
+  search.kernel.colour(c.parts);
+  return Math.sqrt(goal.cost(search.kernel.u));
+}
