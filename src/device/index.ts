@@ -9,6 +9,8 @@ export type { FaultDetails, FaultKind } from './fault.ts';
 export { connectHead } from './head/connect.ts';
 export type { ConnectOptions } from './head/connect.ts';
 export { Head } from './head/head.ts';
+export { HeadLink } from './head/head-link.ts';
+export type { LinkOptions, LinkState, WantedHead } from './head/head-link.ts';
 export type { HeadCondition } from './head/condition.ts';
 export type { HeadEvents } from './head/events.ts';
 export type { HeadGeometry, HeadKind } from './head/handshake.ts';

@@ -51,7 +51,7 @@ describe('the practice head', () => {
       const names = [...(row.split(' | ')[0] ?? '').matchAll(/`([^`]+)`/g)].map((found) => found[1] ?? '');
       const first = (names[0] ?? '').replace(/\\.*$/, '').replace(/ \[.*\]$/, '');
       return names.map((name) =>
-        /^\?/.test(name) ? `${first.split(' ')[0]}?` : name.replace(/^:/, `STATus:OPERation:`),
+        name.startsWith('?') ? `${first.split(' ')[0]}?` : name.replace(/^:/, 'STATus:OPERation:'),
       );
     });
     expect(commands.length).toBeGreaterThan(45);

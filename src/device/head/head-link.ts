@@ -30,7 +30,8 @@ export interface LinkOptions extends ConnectOptions {
 
 /**
  * Keeps one head connected: after a pulled cable it looks for the same serial number under whatever name the port has
- * now, and sets it as it was. Each return gives a new Head object through `onState`.
+ * now, and sets it as it was. Each return gives a new Head object through `onState`: listen to it and arm its button
+ * anew. Without hardware `find` gives practice heads; for ports it is made by serial/serial-search.ts.
  */
 export class HeadLink {
   onState: ((state: LinkState) => void) | undefined;
