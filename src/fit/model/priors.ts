@@ -84,9 +84,9 @@ export function addPriors(problem: FitProblem, x: Float64Array, system: ArrowSys
   if (shared.lnXPerMicrometre !== undefined) scalar(shared.lnXPerMicrometre, ...LN_X_PER_MICROMETRE);
   for (const place of layout.errors) if (place >= 0) scalar(place, 0, 1);
   layout.films.forEach((place, f) => {
-    const { thickness } = problem.films[f]!;
-    if (thickness === null) scalar(place, 0, settings.thicknessSd, shared.lnX!);
-    else scalar(place, Math.log(thickness), settings.givenThicknessSd, shared.lnXPerMicrometre!);
+    const { thickness, lnDensity } = problem.films[f]!;
+    if (thickness === null) scalar(place, lnDensity, settings.thicknessSd, shared.lnX!);
+    else scalar(place, lnDensity + Math.log(thickness), settings.givenThicknessSd, shared.lnXPerMicrometre!);
   });
   return cost;
 }

@@ -1,4 +1,4 @@
-import { type Piles, pilesOf } from '../../calibrate/swatch-set/piles.ts';
+import { type Piles, pilesOf, sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
 import type { Swatch, SwatchSet } from '../../calibrate/swatch-set/schema.ts';
 import { GRID_SIZE, type Spectrum } from '../../colour/grid.ts';
 import { type Surface, transportSurfaceFor } from '../optics/surface.ts';
@@ -6,6 +6,7 @@ import { cardEstimator } from '../observe/card.ts';
 import { type NoiseModel, clipsAtZero, meanVariance, readingNoise } from '../observe/reading-noise.ts';
 import { responseRows } from '../observe/response-rows.ts';
 import { type Layout, type SharedUnknown, layoutOf } from './layout.ts';
+import { lnDensityRatio } from './paint-density.ts';
 import type { FitSettings } from './settings.ts';
 
 /** One swatch as the fit sees it: the mean of its readings and how sure that mean is. */
@@ -27,6 +28,15 @@ export interface Group {
   readonly swatches: readonly ObservedSwatch[];
 }
 
+/** One film of finite thickness. */
+export interface ObservedFilm {
+  readonly id: string;
+  /** um, or null. */
+  readonly thickness: number | null;
+  /** ln of its density over the white's: how much more paint an even film of it holds. */
+  readonly lnDensity: number;
+}
+
 /** All that a fit is given, laid out. */
 export interface FitProblem {
   readonly set: SwatchSet;
@@ -45,7 +55,7 @@ export interface FitProblem {
   readonly surface: Surface;
   readonly noise: NoiseModel;
   readonly clipped: boolean;
-  readonly films: readonly { readonly id: string; readonly thickness: number | null }[];
+  readonly films: readonly ObservedFilm[];
 }
 
 export interface ProblemOptions {
@@ -64,7 +74,9 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
   const noise = readingNoise(set);
   const onGrid = cardEstimator(rows);
   const cards = new Map(set.backings.map((b) => [b.id, onGrid(b.reflectance)]));
-  const films: { id: string; thickness: number | null }[] = [];
+  const films: ObservedFilm[] = [];
+  const white = set.tubes.findIndex((t) => t.role === 'white');
+  const asWeighed = new Float64Array(piles.errorCount);
   const filmPiles: number[] = [];
   const byPile = new Map<number, ObservedSwatch[]>();
   for (const swatch of set.swatches) {
@@ -75,7 +87,9 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
       const { drawdown, thickness } = swatch.film;
       film = films.findIndex((f) => f.id === drawdown);
       if (film < 0) {
-        film = films.push({ id: drawdown, thickness }) - 1;
+        const { shares } = sharesOfPile(piles, pile, asWeighed);
+        film =
+          films.push({ id: drawdown, thickness, lnDensity: lnDensityRatio(set.tubes, white, shares) }) - 1;
         filmPiles.push(pile);
       }
     }
@@ -96,7 +110,6 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
     if (known) known.push(observed);
     else byPile.set(pile, [observed]);
   }
-  const white = set.tubes.findIndex((t) => t.role === 'white');
   const shared: SharedUnknown[] = [...options.estimate];
   if (films.some((f) => f.thickness === null)) shared.push('lnX');
   if (films.some((f) => f.thickness !== null)) shared.push('lnXPerMicrometre');

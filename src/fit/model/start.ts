@@ -73,8 +73,8 @@ export function startOf(problem: FitProblem): Float64Array {
   if (shared.lnX !== undefined) x[shared.lnX] = 1.5;
   if (shared.lnXPerMicrometre !== undefined) x[shared.lnXPerMicrometre] = -2.5;
   layout.films.forEach((place, f) => {
-    const { thickness } = problem.films[f]!;
-    x[place] = thickness === null ? 1.5 : Math.log(thickness) - 2.5;
+    const { thickness, lnDensity } = problem.films[f]!;
+    x[place] = lnDensity + (thickness === null ? 1.5 : Math.log(thickness) - 2.5);
   });
   return x;
 }
