@@ -29,7 +29,7 @@ export const FAMILY_SETTINGS: FamilySettings = {
   stepping: 'natural',
   split: 'neutral',
   smallestShare: 0.01,
-  specks: 3,
+  specks: 4,
 };
 
 export interface Family {

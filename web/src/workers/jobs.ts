@@ -1,6 +1,7 @@
 import type { FilmsAnswer, FilmsAsk } from './films-job.ts';
 import type { MatchAnswer, MatchAsk } from './match-job.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
+import type { FamiliesAnswer, FamiliesAsk, StudyRecipesAnswer, StudyRecipesAsk } from './study-jobs.ts';
 
 /** What a worker can be asked, and what it answers. Every job works from the palette opened before. */
 export interface Jobs {
@@ -10,5 +11,9 @@ export interface Jobs {
   match: { ask: MatchAsk; answer: MatchAnswer };
   /** A tube as thin films over a card, its hiding and its strength. */
   films: { ask: FilmsAsk; answer: FilmsAnswer };
+  /** A cropped picture as families of value and warm or cool; needs no palette. */
+  families: { ask: FamiliesAsk; answer: FamiliesAnswer };
+  /** A recipe for each family, value first. */
+  studyRecipes: { ask: StudyRecipesAsk; answer: StudyRecipesAnswer };
 }
 export type JobName = keyof Jobs;

@@ -6,6 +6,7 @@ import type { JobName, Jobs } from './jobs.ts';
 import { matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
 import { predictJob } from './predict-job.ts';
+import { familiesJob, studyRecipesJob } from './study-jobs.ts';
 
 export type Progress = (share: number) => void;
 
@@ -15,6 +16,8 @@ const jobs: {
   predict: predictJob,
   match: matchJob,
   films: filmsJob,
+  families: familiesJob,
+  studyRecipes: studyRecipesJob,
 };
 
 /** Progress is worth telling this often, ms. */
@@ -38,8 +41,12 @@ addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
     send({ type: 'progress', id, share });
   };
   try {
-    if (!palette) throw new Error('No palette is open; measure or import one first.');
-    const job = jobs[name] as (p: MixingPalette, a: unknown, progress: Progress) => Jobs[JobName]['answer'];
+    if (!palette && name !== 'families') throw new Error('No palette is open; measure or import one first.');
+    const job = jobs[name] as (
+      p: MixingPalette | undefined,
+      a: unknown,
+      progress: Progress,
+    ) => Jobs[JobName]['answer'];
     send({ type: 'answer', id, answer: job(palette, ask, progress) });
   } catch (cause) {
     send({ type: 'refusal', id, sentence: cause instanceof Error ? cause.message : String(cause) });
