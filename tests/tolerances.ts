@@ -58,3 +58,23 @@ export const LADDER_FROM_EIGHT_BANDS = 1;
 export const RECIPE_FOUND_AGAIN = 0.01;
 /** L* of a recipe whose value is held against the one asked for: a hundredth, as the search promises, and a margin. */
 export const VALUE_HELD_L = 0.05;
+
+// Mixing.
+/** Slopes of a colour against central differences with steps of 1e-5 of an amount. */
+export const SLOPE_BY_DIFFERENCES = 1e-5;
+/** Shares of a made target against those it was made with: what a search must recover. */
+export const RECOVERED_SHARE = 0.01;
+/** Optics check values carried at eight decimals. */
+export const PRINTED_8_DECIMALS = 0.6e-8;
+/** Optics check values carried at six decimals. */
+export const PRINTED_6_DECIMALS_REFLECTANCE = 0.6e-6;
+/** Metamerism check values, own 10 nm weights (the reference note's own tolerance). */
+export const METAMERISM_OWN_WEIGHTS = 0.05;
+/** Our search against another optimiser on the same problem, CIEDE2000: neither stops at the last digit. */
+export const OTHER_OPTIMISER = 0.02;
+/** Grams to the scale's step, after binary fractions. */
+export const WEIGHED = 1e-9;
+/** A standard deviation from 4000 random draws is good to a few per cent. */
+export const MONTE_CARLO_RELATIVE = 0.08;
+/** Grams of a tube so many times as strong: the descent stops at CIEDE2000 1e-4, which is less than this in grams. */
+export const STRENGTH_CARRIED = 1e-3;

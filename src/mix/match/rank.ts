@@ -21,7 +21,7 @@ export interface Ranked {
 }
 
 /** Steps below which two recipes count as equal in one respect, CIEDE2000 but for `held` (L*). */
-export const RANK_STEPS = { held: 0.05, metamerism: 0.25, slip: 0.1 } as const;
+export const RANK_STEPS = { held: 0.05, metamerism: 0.05, slip: 0.1 } as const;
 
 /**
  * Order of recipes: what is held, then CIEDE2000 in steps of `tie`, then fewest tubes, then metamerism (where the target

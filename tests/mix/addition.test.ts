@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import { ciede2000 } from '../../src/colour/ciede2000.ts';
+import type { Lab } from '../../src/colour/lab.ts';
+import { MixProblem, MixingStopped, addToPile, knownPile, predictMix } from '../../src/mix/index.ts';
+import { RECOVERED_SHARE } from '../tolerances.ts';
+import { inventedPalette } from './invented-palette.ts';
+
+const palette = inventedPalette();
+const lab = (L: number, a: number, b: number): Lab<'D65/10deg'> => ({ L, a, b, white: 'D65/10deg' });
+const plus = (
+  one: Readonly<Record<string, number>>,
+  two: Readonly<Record<string, number>>,
+): Record<string, number> => {
+  const out: Record<string, number> = { ...one };
+  for (const [id, g] of Object.entries(two)) out[id] = (out[id] ?? 0) + g;
+  return out;
+};
+
+describe('what is refused, in one sentence', () => {
+  it('a pile of which nothing is known, or a reading without its grams', () => {
+    const target = { lab: lab(60, 0, 0) };
+    expect(() => addToPile(palette, {}, target)).toThrow(MixProblem);
+    expect(() => addToPile(palette, {}, target)).toThrow(/Nothing is known of the pile/);
+    expect(() => addToPile(palette, { reading: target }, target)).toThrow(/weigh it and give the grams/);
+    expect(() => addToPile(palette, { masses: { white: 0 } }, target)).toThrow(/holds no paint/);
+    expect(() => addToPile(palette, { masses: { white: -2 } }, target)).toThrow(/mass of "white" is -2/);
+    expect(() => addToPile(palette, { masses: { white: 2 } }, target, { maxTubes: 7 })).toThrow(
+      /7 tubes cannot be added/,
+    );
+  });
+
+  it('stops when asked', () => {
+    const watch = { shouldStop: () => true };
+    expect(() => addToPile(palette, { masses: { white: 2 } }, { lab: lab(60, 0, 0) }, { watch })).toThrow(
+      MixingStopped,
+    );
+  });
+});
+
+describe('a pile of known masses', () => {
+  const pile = { white: 6, 'deep-blue': 1, 'yellow-earth': 1 };
+
+  it('that is right already needs nothing', () => {
+    const result = addToPile(palette, { masses: pile }, { lab: predictMix(palette, pile).lab });
+    expect(result.now.deltaE00).toBeLessThan(1e-6);
+    expect(result.additions).toEqual([]);
+    expect(result.sentence).toMatch(/near enough as it is/);
+  });
+
+  it('gets what was forgotten, and no more', () => {
+    const forgotten = { 'warm-red': 0.4, white: 0.5 };
+    const target = { lab: predictMix(palette, plus(pile, forgotten)).lab };
+    const { additions } = addToPile(palette, { masses: pile }, target, { near: 0.05 });
+    const best = additions.at(-1)!;
+    expect(best.deltaE00).toBeLessThan(0.05);
+    expect(best.grams).toBeLessThanOrEqual(0.9 + RECOVERED_SHARE);
+  });
+
+  it('additions are above nothing, least paint first, each larger one nearer, and give the colour they say', () => {
+    const target = { lab: lab(66, 10, 8) };
+    const { additions, now } = addToPile(palette, { masses: pile }, target);
+    expect(additions.length).toBeGreaterThan(1);
+    let last = { grams: 0, deltaE00: now.deltaE00 };
+    for (const a of additions) {
+      expect(Object.values(a.add).every((g) => g > 0)).toBe(true);
+      expect(Object.keys(a.add).length).toBeLessThanOrEqual(3);
+      expect(a.grams).toBeGreaterThan(last.grams);
+      expect(a.deltaE00).toBeLessThan(last.deltaE00);
+      expect(ciede2000(target.lab, predictMix(palette, plus(pile, a.add)).lab)).toBeCloseTo(a.deltaE00, 6);
+      last = a;
+    }
+    expect(additions.at(-1)!.deltaE00).toBeLessThan(0.05);
+  });
+
+  it('keeps to the grams and the tubes allowed', () => {
+    const { additions } = addToPile(
+      palette,
+      { masses: pile },
+      { lab: lab(66, 10, 8) },
+      {
+        maxGrams: 2,
+        only: ['white', 'red-earth'],
+        maxTubes: 2,
+      },
+    );
+    for (const a of additions) {
+      expect(a.grams).toBeLessThanOrEqual(2);
+      expect(Object.keys(a.add).every((id) => id === 'white' || id === 'red-earth')).toBe(true);
+    }
+  });
+
+  it('says when starting afresh wastes less: a strong blue pile wanted as a pale tint', () => {
+    const far = addToPile(
+      palette,
+      { masses: { 'green-blue': 5 } },
+      { lab: predictMix(palette, { white: 40, 'green-blue': 0.2 }).lab },
+      { maxGrams: 2000 },
+    );
+    expect(far.afresh.wastesLess).toBe(true);
+    expect(far.sentence).toMatch(/more paint than mixing afresh takes/);
+    const close = addToPile(
+      palette,
+      { masses: pile },
+      { lab: predictMix(palette, plus(pile, { white: 0.5 })).lab },
+    );
+    expect(close.afresh.wastesLess).toBe(false);
+  });
+});
+
+describe('a pile of which there is a reading', () => {
+  const made = { white: 5, 'deep-blue': 1, 'red-earth': 0.6 };
+
+  it('alone: the masses are made out of it', () => {
+    const read = predictMix(palette, made);
+    const known = knownPile(
+      palette,
+      { reading: { lab: read.lab }, grams: 6.6, tubes: Object.keys(made) },
+      'D65/10deg',
+    );
+    expect(known.estimated).toBe(true);
+    expect(known.misfit!).toBeLessThan(0.02);
+    for (const [id, g] of Object.entries(made)) {
+      expect(Math.abs((known.masses[id] ?? 0) - g) / 6.6).toBeLessThan(RECOVERED_SHARE);
+    }
+  });
+
+  it('beside its masses: what the masses do not explain stays with the pile', () => {
+    const truth = { white: 5, 'deep-blue': 1.25, 'red-earth': 0.6 };
+    const read = predictMix(palette, truth);
+    const target = { lab: predictMix(palette, plus(truth, { white: 3 })).lab };
+    const missed = (add: Readonly<Record<string, number>>): number =>
+      ciede2000(target.lab, predictMix(palette, plus(truth, add)).lab);
+    const blind = addToPile(palette, { masses: made }, target, { near: 0.1 }).advised!;
+    for (const reading of [{ lab: read.lab }, { spectrum: read.reflectance }]) {
+      const seeing = addToPile(palette, { masses: made, reading }, target, { near: 0.1 }).advised!;
+      expect(missed(seeing.add)).toBeLessThan(0.5 * missed(blind.add));
+    }
+  });
+});
