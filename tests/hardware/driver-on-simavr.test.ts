@@ -18,6 +18,8 @@ if (missing) console.warn(`SKIPPED: the ATmega328P firmware in simavr (${missing
 /** ATmega328P: 32 KiB of flash less 2 KiB of boot loader; 2 KiB of RAM, of which the stack wants some. */
 const FLASH_LIMIT = 30 * 1024;
 const STATIC_RAM_LIMIT = 1200;
+/** What must stay untouched: an interrupt on top of the deepest call, several times over. */
+const STACK_RESERVE = 400;
 
 describe.skipIf(missing !== undefined)('the ATmega328P firmware in a simulated chip', () => {
   let build: Build;
@@ -46,6 +48,18 @@ describe.skipIf(missing !== undefined)('the ATmega328P firmware in a simulated c
     console.log(`Flash ${bytes('Program')} bytes, static RAM ${bytes('Data')} bytes.`);
     expect(bytes('Program')).toBeLessThan(FLASH_LIMIT);
     expect(bytes('Data')).toBeLessThan(STATIC_RAM_LIMIT);
+  });
+
+  it('leaves RAM for its stack after everything it does', async () => {
+    await begin();
+    await head.configure({ gain: 512, apertureS: 0.05, averages: 2 });
+    await head.read().catch(() => undefined); // every channel full: ten errors
+    await head.condition();
+    await head.armButton();
+    await head.disarmButton();
+    const left = await bench.stackLeft();
+    console.log(`${left} bytes of RAM never used.`);
+    expect(left).toBeGreaterThan(STACK_RESERVE);
   });
 
   it('is found, described and read, light and dark', async () => {
@@ -92,7 +106,9 @@ describe.skipIf(missing !== undefined)('the ATmega328P firmware in a simulated c
   });
 
   it('is reset by the opening of its port, deaf for 1.5 s, and found all the same', async () => {
+    const started = Date.now();
     await begin('--boot', '1500');
+    expect(Date.now() - started).toBeGreaterThan(1400);
     expect((await head.read()).frame).toBe(1);
   });
 });

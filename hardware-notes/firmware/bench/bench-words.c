@@ -57,6 +57,7 @@ static bool change_scene(struct scene *scene, struct bench_command *c, const cha
   else if (!strcasecmp(word, "flicker")) s->flicker = c->values[0];
   else if (!strcasecmp(word, "nack")) s->absent = on;
   else if (!strcasecmp(word, "analogue")) s->analogue_saturated = on;
+  else if (!strcasecmp(word, "stuck")) s->stuck = on;
   else if (!strcasecmp(word, "kelvin")) scene->kelvin = c->values[0];
   else if (!strcasecmp(word, "lampbroken")) scene->lamp_broken = on;
   else if (!strcasecmp(word, "ntcopen")) scene->thermistor_open = on;

@@ -76,7 +76,7 @@ static void catch_up(struct virtual_sensor *s) {
     s->registers[ENABLE] &= (uint8_t)~SMUX;
     s->smux_until = 0;
   }
-  if (s->converting && s->now_us >= s->converting_until) {
+  if (s->converting && !s->stuck && s->now_us >= s->converting_until) {
     s->converting = false; /* the firmware takes one conversion at a time */
     convert(s);
   }

@@ -17,6 +17,7 @@ struct virtual_sensor {
   double noise;   /* standard deviation of a count is noise x sqrt(count) */
   double flicker; /* every second conversion sees the light times 1 + flicker */
   bool lamp, absent, analogue_saturated, saturate_once;
+  bool stuck; /* conversions never end */
   uint64_t now_us; /* set by the bench before each access */
   /* inside */
   uint8_t registers[256], smux[20], pointer;

@@ -73,6 +73,9 @@ static void test_broken_parts(void) {
   ASK("FETC?", "9.91E37");
   board_sensor.absent = false;
   ASK("*CLS;*TST?;FETC?", "0;9.91E37");
+  board_sensor.stuck = true; /* it acknowledges, but no conversion ever ends: given up after a while */
+  ASK("*CLS;READ?;SYST:ERR?", "9.91E37;-240,\"Hardware error;sensor\"");
+  board_sensor.stuck = false;
   board_lamp_broken = true; /* a frame without its light is no frame */
   ASK("*CLS;READ?;SYST:ERR?;*TST?;STAT:QUES:COND?", "9.91E37;512,\"Lamp;no current\";2;2048");
   ASK("READ:DARK?", "1,4,64,1.8209E-1,0,2.9815E2,10,0,0,0,0,0,0,0,0,0,0");

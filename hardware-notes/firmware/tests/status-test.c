@@ -8,7 +8,7 @@ void test_status(void) {
   ASK("*ESR?", "0");
   ASK("NO:SUCH;*ESR?", "32");
   ASK("INP:GAIN 3;*ESR?", "16");
-  ASK("*OPC;*ESR?", "1");
+  ASK("*OPC;*WAI;*ESR?", "1");
   ASK("*CLS;*STB?", "0");
   ASK("NO:SUCH;*STB?", "4");
   ASK("*ESE 32;*ESE?;*STB?", "32;36");

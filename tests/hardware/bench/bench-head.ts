@@ -48,6 +48,12 @@ export class BenchHead {
     await this.#said((line) => line === `ok ${words}`);
   }
 
+  /** Bytes of RAM that the stack of the simulated chip never reached since its last reset. */
+  async stackLeft(): Promise<number> {
+    this.#process.stdin.write('stack\n');
+    return Number((await this.#said((line) => line.startsWith('stack '))).split(' ')[1]);
+  }
+
   /** What falls on the sensor from the lamp, counts per ms at gain 1: F1..F8, clear, near infrared. */
   light(values: readonly number[]): Promise<void> {
     return this.tell(`light ${values.map((value) => value.toPrecision(9)).join(' ')}`);
@@ -62,11 +68,11 @@ export class BenchHead {
     rmSync(this.#folder, { recursive: true, force: true });
   }
 
-  async #said(wanted: (line: string) => boolean): Promise<void> {
+  async #said(wanted: (line: string) => boolean): Promise<string> {
     const end = Date.now() + PATIENCE_MS;
     for (;;) {
       for (let line = this.#lines.shift(); line !== undefined; line = this.#lines.shift()) {
-        if (wanted(line)) return;
+        if (wanted(line)) return line;
       }
       if (Date.now() > end) throw new Error(`The bench is silent. ${this.#errors}`);
       await new Promise<void>((resolve) => {

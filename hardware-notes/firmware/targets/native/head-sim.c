@@ -150,7 +150,7 @@ static void usage(void) {
       "Words on standard input, or on the line as SIM:WORD values:\n"
       "  light f1..f8 clear nir     counts per ms at gain 1 from the lamp\n"
       "  ambient f1..f8 clear nir   the same, always there\n"
-      "  noise x, flicker x, seed n, kelvin x, nack 0|1, analogue 0|1, lampbroken 0|1, ntcopen 0|1\n"
+      "  noise x, flicker x, seed n, kelvin x, nack 0|1, stuck 0|1, analogue 0|1, lampbroken 0|1, ntcopen 0|1\n"
       "  button [ms], reset, boot ms, unplug [ms], replug, quit\n"
       "  fault cut [k] | dup | flip [bit] | silent | flood [n] | slow [ms] | drop [k] | glue | unplug [k] | sat\n",
       stderr);

@@ -1,6 +1,6 @@
 /*
  * The ATmega328P firmware, as flashed, in libsimavr: its UART on a pseudo-terminal, the modelled sensor on its bus.
- * The same bench words as the simulated head on standard input (without `fault`). Bench only; see LICENSE.md.
+ * The same bench words as the simulated head on standard input (without `fault`); `stack` prints the RAM never used. Bench only; see LICENSE.md.
  */
 #include <poll.h>
 #include <signal.h>
@@ -22,12 +22,13 @@
 static avr_t *avr;
 static struct scene scene;
 static struct pty port = {-1, 0};
-static bool ended, flow_stopped, fast, was_taken = true;
+static bool ended, flow_stopped, fast, was_taken;
 static unsigned boot_ms;
 static double deaf_until, replug_at, origin;
 static avr_cycle_count_t origin_cycle;
 static uint8_t queue[65536];
 static unsigned queue_head, queue_tail;
+static unsigned data_end; /* first address behind the firmware's data */
 static volatile sig_atomic_t stopped;
 
 static double now(void) {
@@ -45,6 +46,7 @@ static void restart(void) {
   virtual_sensor_power_on(&scene.sensor, scene.seed);
   scene.sensor.lamp = false;
   avr_reset(avr);
+  wires_paint_stack(avr, data_end);
   wires_after_reset(avr);
   queue_head = queue_tail = 0;
   flow_stopped = false;
@@ -66,6 +68,11 @@ static void on_flow(avr_irq_t *irq, uint32_t value, void *param) {
 }
 
 static void obey(const char *text) {
+  if (!strcmp(text, "stack")) {
+    printf("stack %u\n", wires_stack_left(avr));
+    fflush(stdout);
+    return;
+  }
   struct bench_command c = bench_word_obey(&scene, text);
   double seconds = c.values[0] / 1000;
   switch (c.word) {
@@ -148,6 +155,7 @@ static bool load(const char *elf) {
   if (!avr || avr_init(avr)) return false;
   firmware.frequency = 16000000;
   avr_load_firmware(avr, &firmware);
+  data_end = 0x100 + firmware.datasize + firmware.bsssize;
   return true;
 }
 

@@ -57,6 +57,20 @@ void wires_connect(avr_t *avr, struct scene *scene) {
   avr->vcc = avr->avcc = avr->aref = SUPPLY_MILLIVOLTS;
 }
 
+#define PAINT 0xA5
+static unsigned paint_begin;
+
+void wires_paint_stack(avr_t *avr, unsigned data_end) {
+  paint_begin = data_end;
+  for (unsigned at = data_end; at <= avr->ramend; at++) avr->data[at] = PAINT;
+}
+
+unsigned wires_stack_left(const avr_t *avr) {
+  unsigned at = paint_begin;
+  while (at <= avr->ramend && avr->data[at] == PAINT) at++;
+  return at - paint_begin;
+}
+
 void wires_after_reset(avr_t *avr) {
   avr_irq_t *button = avr_io_getirq(avr, AVR_IOCTL_IOPORT_GETIRQ('D'), BUTTON_PIN);
   avr_raise_irq(button, 0);
