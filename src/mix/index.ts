@@ -72,3 +72,14 @@ export { type Highlight, highlights } from './value-string/highlight.ts';
 // Lean and mud.
 export { type MudBetween, type WayPoint, betweenTwo } from './lean-and-mud/between-two.ts';
 export { NUDGES, type Nudge, type NudgeAddition, nudges } from './lean-and-mud/nudge.ts';
+
+// Carry recipes over to a new tube.
+export {
+  type CarriedRecipe,
+  type CarryOptions,
+  type PourChange,
+  type Replacements,
+  carryRecipe,
+} from './carry-over/carry-recipe.ts';
+export { type CarriedString, carryValueString } from './carry-over/carry-string.ts';
+export { type CarriedOutcome } from './carry-over/carried-words.ts';

@@ -1,0 +1,45 @@
+import type { ColourSplit } from '../match/difference.ts';
+import type { PourChange } from './carry-recipe.ts';
+
+/** `kept`: nobody tells the two apart; `near`: seen edge to edge only; `out of reach`: plainly another colour. */
+export type CarriedOutcome = 'kept' | 'near' | 'out of reach';
+
+/** CIEDE2000 up to which the colour counts as kept, and as near. Common practice, no source: 1 is about just visible. */
+export const KEPT_DELTA_E00 = 0.3;
+export const NEAR_DELTA_E00 = 1;
+
+export function carriedOutcome(deltaE00: number): CarriedOutcome {
+  if (deltaE00 <= KEPT_DELTA_E00) return 'kept';
+  return deltaE00 <= NEAR_DELTA_E00 ? 'near' : 'out of reach';
+}
+
+/** What happened to a recipe, in one or two plain sentences. */
+export function carriedSentence(
+  outcome: CarriedOutcome,
+  split: ColourSplit,
+  changes: readonly PourChange[],
+): string {
+  const pours = changes.flatMap((c) => pourWords(c) ?? []);
+  const change = pours.length > 0 ? pours.join('; ') : 'no pour changes';
+  switch (outcome) {
+    case 'kept':
+      return `The colour is kept: ${change}.`;
+    case 'near':
+      return `Nearly the colour, ${split.deltaE00.toFixed(1)} left over (${split.sentence}): ${change}.`;
+    case 'out of reach':
+      return (
+        `These tubes cannot give the colour any more: the nearest mix is off by ${split.deltaE00.toFixed(1)} ` +
+        `(CIEDE2000; ${split.sentence}). Look for another recipe, or accept: ${change}.`
+      );
+  }
+}
+
+/** A pour is said to change from this share of it on. Common practice, no source: what a knife does. */
+const SAID = 0.01;
+
+function pourWords({ tube, before, gramsBefore, grams }: PourChange): string | undefined {
+  const was = before === tube ? `${gramsBefore.toFixed(2)} g` : `${gramsBefore.toFixed(2)} g of ${before}`;
+  if (grams === 0) return `no ${tube} (was ${was})`;
+  if (tube === before && Math.abs(grams - gramsBefore) < SAID * gramsBefore) return undefined;
+  return `${grams.toFixed(2)} g of ${tube} (was ${was})`;
+}
