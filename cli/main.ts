@@ -6,6 +6,7 @@ import { CommandProblem } from './problem.ts';
 import { addCheck } from './verbs/check.ts';
 import { addFit } from './verbs/fit.ts';
 import { addInstrumentVerbs } from './verbs/instrument.ts';
+import { addMixVerbs } from './verbs/mix.ts';
 import { addPredict } from './verbs/predict.ts';
 import { addServe } from './verbs/serve.ts';
 import { addStoreVerbs } from './verbs/store.ts';
@@ -25,6 +26,7 @@ export function makeProgram(output: Output): Command {
   addFit(program, output);
   addCheck(program, output);
   addPredict(program, output);
+  addMixVerbs(program, output);
   addServe(program);
   addInstrumentVerbs(program, output);
   addStoreVerbs(program, output);

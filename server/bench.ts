@@ -1,6 +1,7 @@
 import type { Events } from './events.ts';
 import type { Db } from './store/open-store.ts';
 import type { LiveInstrument } from './instrument/live-instrument.ts';
+import type { MixRunner } from './mixing/mix-runner.ts';
 import type { FitRunner } from './fitting/fit-runner.ts';
 
 /** Everything the routes work on. `main.ts` makes the real one, a test makes its own. */
@@ -11,6 +12,7 @@ export interface Bench {
   readonly events: Events;
   readonly instrument: LiveInstrument;
   readonly fits: FitRunner;
+  readonly mixing: MixRunner;
   readonly startedAt: string;
   /** Where the built pages are. */
   readonly webFolder: string;

@@ -10,6 +10,7 @@ import type { Bench } from './bench.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
+import { MixRunner } from './mixing/mix-runner.ts';
 import { addCalibration, calibrationsOf } from './store/calibrations.ts';
 import { closeAbandonedFits } from './store/fits.ts';
 import { openStore } from './store/open-store.ts';
@@ -63,6 +64,7 @@ export async function start(options: StartOptions): Promise<Started> {
     events,
     instrument,
     fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
+    mixing: new MixRunner(),
     startedAt: now(),
     webFolder: options.webFolder ?? WEB_DIST,
   };
@@ -87,6 +89,7 @@ export async function start(options: StartOptions): Promise<Started> {
   const close = async (): Promise<void> => {
     clearInterval(alive);
     bench.fits.stopAll();
+    bench.mixing.stop();
     events.close();
     await instrument.disconnect().catch(() => undefined);
     await new Promise<void>((resolve) => {

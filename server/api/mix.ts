@@ -5,6 +5,12 @@ import { colourSchema, idSchema, labSchema, massesSchema, whiteSchema } from './
 
 /** Every mixing request works from the current profile unless one is named. */
 const from = { profileId: idSchema.optional(), white: whiteSchema.optional() };
+const choice = {
+  only: z.array(idSchema).max(200).optional(),
+  without: z.array(idSchema).max(200).optional(),
+};
+const grams = z.number().positive().max(100_000);
+const prioritySchema = z.enum(['evenly', 'value', 'hue']);
 
 export const intervalSchema = z.strictObject({
   /** 95 % of mixes made by this recipe lie within this CIEDE2000 of the predicted colour. */
@@ -27,51 +33,145 @@ export const predictionSchema = z
   .meta({ id: 'Prediction' });
 export type PredictionAnswer = z.infer<typeof predictionSchema>;
 
+/** A wanted colour: CIELAB under the request's white, or 36 reflectance factors on the grid. */
+export const wantedSchema = z.union([
+  z.strictObject({ Lab: labSchema }),
+  z.strictObject({ reflectance: z.array(z.number()).length(36) }),
+]);
+
+/** How a mix differs from what was wanted; all are mix minus wanted. */
+export const splitSchema = z.strictObject({
+  deltaE00: z.number(),
+  value: z.number(),
+  chroma: z.number(),
+  hue: z.number(),
+  lean: z.number(),
+  /** "value kept, too cool by 6". */
+  sentence: z.string(),
+});
+
 export const recipeSchema = z
   .strictObject({
+    /** Grams by tube id, and the same as shares of the whole. */
     masses: massesSchema,
+    shares: massesSchema,
     prediction: predictionSchema,
     deltaE00: z.number(),
-    /** Colour error one pour off by the scale's step would add, CIEDE2000. */
-    pourError: z.number().nullable(),
-    sentence: z.string(),
+    split: splitSchema,
+    /** What the worst slip of one pour would do, CIEDE2000, and whose; null for a recipe sought in whole pours. */
+    slip: z.strictObject({ deltaE00: z.number(), tube: idSchema }).nullable(),
   })
   .meta({ id: 'Recipe' });
+export type RecipeAnswer = z.infer<typeof recipeSchema>;
+
+/** The extreme mixes of limits: shares by mass and the colour they make. */
+export const edgeMixSchema = z.strictObject({
+  shares: massesSchema,
+  Lab: labSchema,
+  value: z.number(),
+  lean: z.number(),
+  chroma: z.number(),
+});
 
 export const predictRequestSchema = z.strictObject({ ...from, masses: massesSchema });
 export const matchRequestSchema = z.strictObject({
   ...from,
-  target: z.union([
-    z.strictObject({ Lab: labSchema }),
-    z.strictObject({ reflectance: z.array(z.number()).length(36) }),
-  ]),
+  ...choice,
+  target: wantedSchema,
   maxTubes: z.number().int().min(1).max(8).default(4),
   count: z.number().int().min(1).max(20).default(5),
-  /** Hold the value exact and let hue go. */
-  holdValue: z.boolean().default(false),
-  grams: z.number().positive().max(100_000).default(10),
+  priority: prioritySchema.default('evenly'),
+  grams: grams.default(10),
+  /** Given: recipes are sought in whole steps of this scale, g. */
   scaleResolution: z.number().positive().max(10).optional(),
-  without: z.array(idSchema).max(200).default([]),
 });
-export const additionRequestSchema = z.strictObject({
-  ...from,
-  /** Grams already in the pile. */
-  pile: massesSchema,
-  target: labSchema,
-  /** The pile as measured, where it was. */
-  measured: labSchema.optional(),
-  maxGrams: z.number().positive().max(100_000).default(20),
-  holdValue: z.boolean().default(false),
-});
-export const limitsRequestSchema = z.strictObject({ ...from });
-export const valueStringRequestSchema = z.strictObject({
-  ...from,
-  steps: z.number().int().min(2).max(30).default(9),
-  from: idSchema.optional(),
+export const matchAnswerSchema = z.strictObject({
+  recipes: z.array(recipeSchema),
+  reached: z.boolean(),
+  sentence: z.string(),
 });
 
-/** Recipes are the mixing room's own documents; their members are listed in docs/method.md. */
-const loose = z.looseObject({});
+export const additionRequestSchema = z.strictObject({
+  ...from,
+  ...choice,
+  /** Grams already in the pile. */
+  pile: massesSchema,
+  /** The pile as it was read, where it was. */
+  reading: wantedSchema.optional(),
+  target: wantedSchema,
+  maxTubes: z.number().int().min(1).max(3).default(3),
+  maxGrams: grams.optional(),
+  priority: prioritySchema.default('evenly'),
+});
+const oneAdditionSchema = z.strictObject({
+  add: massesSchema,
+  grams: z.number(),
+  deltaE00: z.number(),
+  split: splitSchema,
+});
+export const additionAnswerSchema = z.strictObject({
+  /** The pile as it is against what is wanted. */
+  now: splitSchema,
+  /** Least paint first; each that takes more comes nearer. */
+  additions: z.array(oneAdditionSchema),
+  advised: oneAdditionSchema.nullable(),
+  /** The same amount mixed afresh, and whether that wastes less paint. */
+  afresh: z.strictObject({
+    masses: massesSchema,
+    grams: z.number(),
+    deltaE00: z.number(),
+    wastesLess: z.boolean(),
+  }),
+  sentence: z.string(),
+});
+
+export const limitsRequestSchema = z.strictObject({
+  ...from,
+  only: choice.only,
+  hues: z.number().int().min(4).max(72).default(24),
+});
+export const limitsAnswerSchema = z.strictObject({
+  darkest: edgeMixSchema,
+  lightest: edgeMixSchema,
+  neutrals: z.array(edgeMixSchema.extend({ wantedValue: z.number() })),
+  leans: z.array(z.strictObject({ value: z.number(), warmest: edgeMixSchema, coolest: edgeMixSchema })),
+  strongest: z.array(edgeMixSchema.extend({ wantedHue: z.number() })),
+  slices: z.array(
+    z.strictObject({
+      value: z.number(),
+      edge: z.array(z.strictObject({ hue: z.number(), chroma: z.number() })),
+      area: z.number(),
+    }),
+  ),
+  /** CIELAB units cubed, for comparing palettes. */
+  volume: z.number(),
+});
+
+export const valueStringRequestSchema = z.strictObject({
+  ...from,
+  only: choice.only,
+  steps: z.number().int().min(2).max(60).default(9),
+  /** Munsell values of the ends; absent: the darkest and the lightest there is. */
+  darkest: z.number().min(0).max(10).optional(),
+  lightest: z.number().min(0).max(10).optional(),
+  /** What runs along it: neutrals, a fixed lean, or one tube let down with the white. */
+  kind: z
+    .union([z.literal('neutral'), z.strictObject({ lean: z.number() }), z.strictObject({ tube: idSchema })])
+    .default('neutral'),
+  grams: grams.default(10),
+});
+export const valueStringAnswerSchema = z.strictObject({
+  steps: z.array(
+    z.strictObject({
+      value: z.number(),
+      /** Null where these tubes have no such value. */
+      masses: massesSchema.nullable(),
+      prediction: predictionSchema.nullable(),
+      ofFamily: z.boolean(),
+    }),
+  ),
+  warnings: z.array(z.string()),
+});
 
 export const mixRoutes = {
   predict: route({
@@ -86,27 +186,27 @@ export const mixRoutes = {
     path: '/api/match',
     summary: 'Recipes for a wanted colour',
     body: matchRequestSchema,
-    answer: z.strictObject({ recipes: z.array(loose), sentence: z.string() }),
+    answer: matchAnswerSchema,
   }),
   addition: route({
     method: 'POST',
     path: '/api/addition',
     summary: 'What to add to a pile already mixed',
     body: additionRequestSchema,
-    answer: z.strictObject({ additions: z.array(loose), sentence: z.string() }),
+    answer: additionAnswerSchema,
   }),
   limits: route({
     method: 'POST',
     path: '/api/limits',
     summary: 'What the palette can reach',
     body: limitsRequestSchema,
-    answer: loose,
+    answer: limitsAnswerSchema,
   }),
   valueString: route({
     method: 'POST',
     path: '/api/value-string',
     summary: 'Equal value steps from dark to light, each with its recipe',
     body: valueStringRequestSchema,
-    answer: z.strictObject({ steps: z.array(loose), sentence: z.string() }),
+    answer: valueStringAnswerSchema,
   }),
 };

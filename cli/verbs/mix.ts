@@ -1,0 +1,121 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { Output } from '../output.ts';
+import { withWhite, type WhiteOptions } from './white-options.ts';
+
+export interface TargetOptions extends WhiteOptions {
+  readonly lab?: string;
+  readonly reflectance?: string;
+  readonly json?: boolean;
+}
+export interface MatchOptions extends TargetOptions {
+  readonly maxTubes: number;
+  readonly count: number;
+  readonly priority: 'evenly' | 'value' | 'hue';
+  readonly grams: number;
+  readonly scale?: number;
+  readonly without?: string[];
+}
+export interface AddOptions extends TargetOptions {
+  readonly pile: string;
+  readonly reading?: string;
+  readonly maxTubes: number;
+  readonly maxGrams?: number;
+  readonly priority: 'evenly' | 'value' | 'hue';
+}
+export interface LimitsOptions extends WhiteOptions {
+  readonly hues: number;
+  readonly json?: boolean;
+}
+export interface StringOptions extends WhiteOptions {
+  readonly steps: number;
+  readonly grams: number;
+  readonly lean?: number;
+  readonly tube?: string;
+  readonly json?: boolean;
+}
+
+const PRIORITY = new Option('--priority <what>', 'what to hold on to where not everything can be had')
+  .choices(['evenly', 'value', 'hue'])
+  .default('evenly');
+
+/** The verbs that mix: match, add, limits, string. */
+export function addMixVerbs(program: Command, output: Output): void {
+  withWhite(withTarget(program.command('match').description('recipes for a wanted colour')))
+    .option('--max-tubes <number>', 'most tubes in one recipe', whole(1, 8), 4)
+    .option('-n, --count <number>', 'how many recipes', whole(1, 20), 5)
+    .addOption(PRIORITY)
+    .option('--grams <grams>', 'grams of mix', positive, 10)
+    .option('--scale <grams>', 'smallest step of the scale: recipes come in whole steps of it', positive)
+    .option('--without <tubes...>', 'tubes to leave in their place')
+    .option('--json', 'print JSON')
+    .addHelpText('after', "\nExample: tintladder match palette.json --lab '48,12,-20' --scale 0.01")
+    .action(async (file: string, options: MatchOptions) => {
+      const { runMatch } = await import('../work/mix.ts');
+      runMatch(file, options, output);
+    });
+
+  withWhite(withTarget(program.command('add').description('what to add to a pile already mixed')))
+    .requiredOption('--pile <list>', "grams in the pile: 'blue=1,white=3'")
+    .option('--reading <L,a,b>', 'the pile as it was read')
+    .option('--max-tubes <number>', 'most tubes to add', whole(1, 3), 3)
+    .option('--max-grams <grams>', 'most to add', positive)
+    .addOption(PRIORITY)
+    .option('--json', 'print JSON')
+    .addHelpText('after', "\nExample: tintladder add palette.json --pile 'blue=1,white=3' --lab '52,2,-18'")
+    .action(async (file: string, options: AddOptions) => {
+      const { runAdd } = await import('../work/mix.ts');
+      runAdd(file, options, output);
+    });
+
+  withWhite(program.command('limits').description('what the palette can reach'))
+    .argument('<profile>', 'palette profile')
+    .option('--hues <number>', 'hues looked at, evenly spaced', whole(4, 72), 12)
+    .option('--json', 'print JSON')
+    .action(async (file: string, options: LimitsOptions) => {
+      const { runLimits } = await import('../work/mix.ts');
+      runLimits(file, options, output);
+    });
+
+  withWhite(
+    program.command('string').description('equal value steps from dark to light, each with its recipe'),
+  )
+    .argument('<profile>', 'palette profile')
+    .option('--steps <number>', 'how many', whole(2, 60), 9)
+    .option('--grams <grams>', 'grams of each', positive, 10)
+    .option('--lean <number>', 'warm (above 0) or cool by this much all along, CIELAB units', real)
+    .option('--tube <id>', 'one tube let down with the white')
+    .option('--json', 'print JSON')
+    .action(async (file: string, options: StringOptions) => {
+      const { runString } = await import('../work/mix.ts');
+      runString(file, options, output);
+    });
+}
+
+function withTarget(command: Command): Command {
+  return command
+    .argument('<profile>', 'palette profile')
+    .option('--lab <L,a,b>', 'wanted colour in CIELAB under the illuminant and observer')
+    .option('--reflectance <file>', 'wanted colour as 36 reflectance factors, 380 to 730 nm, in a JSON list');
+}
+
+function real(text: string): number {
+  const n = Number(text);
+  if (text.trim() === '' || !Number.isFinite(n)) throw new InvalidArgumentError('Give a number.');
+  return n;
+}
+
+function positive(text: string): number {
+  const n = real(text);
+  if (n <= 0) throw new InvalidArgumentError('Give a number above zero.');
+  return n;
+}
+
+function whole(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const n = real(text);
+    if (!Number.isInteger(n) || n < least || n > most) {
+      throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
+    }
+    return n;
+  };
+}

@@ -1,0 +1,5 @@
+// A worker thread does not inherit the TypeScript loader, so it registers its own first.
+import { register } from 'tsx/esm/api';
+
+register();
+await import('./mix-worker.ts');

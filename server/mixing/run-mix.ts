@@ -1,0 +1,174 @@
+import type { z } from 'zod';
+import type { WhiteName } from '../../src/colour/illuminant.ts';
+import type { MixingPalette } from '../../src/fit/palette.ts';
+import { addToPile, type Addition } from '../../src/mix/addition/add-to-pile.ts';
+import type { EdgeMix } from '../../src/mix/limits/edge-search.ts';
+import { paletteLimits } from '../../src/mix/limits/palette-limits.ts';
+import { type MatchOptions, matchColour } from '../../src/mix/match/match-colour.ts';
+import type { Wanted } from '../../src/mix/match/wanted.ts';
+import { pourMatch } from '../../src/mix/pour/pour-match.ts';
+import { valueString } from '../../src/mix/value-string/value-string.ts';
+import { paletteOf } from '../../src/profile/palette-of.ts';
+import type { PaletteProfile } from '../../src/profile/schema.ts';
+import type {
+  additionAnswerSchema,
+  additionRequestSchema,
+  limitsAnswerSchema,
+  limitsRequestSchema,
+  matchAnswerSchema,
+  matchRequestSchema,
+  valueStringAnswerSchema,
+  valueStringRequestSchema,
+  wantedSchema,
+} from '../api/mix.ts';
+import { defined } from '../defined.ts';
+import { predictionView, whiteNameOf } from './predict.ts';
+
+/** A search of the mixing room with its request, as a worker is given it. */
+export type MixJob =
+  | { readonly kind: 'match'; readonly request: z.infer<typeof matchRequestSchema> }
+  | { readonly kind: 'addition'; readonly request: z.infer<typeof additionRequestSchema> }
+  | { readonly kind: 'limits'; readonly request: z.infer<typeof limitsRequestSchema> }
+  | { readonly kind: 'value string'; readonly request: z.infer<typeof valueStringRequestSchema> };
+
+export interface MixAnswers {
+  readonly match: z.infer<typeof matchAnswerSchema>;
+  readonly addition: z.infer<typeof additionAnswerSchema>;
+  readonly limits: z.infer<typeof limitsAnswerSchema>;
+  readonly 'value string': z.infer<typeof valueStringAnswerSchema>;
+}
+
+/** Runs one search. @throws MixProblem, RangeError */
+export function runMix(profile: PaletteProfile, job: MixJob): MixAnswers[MixJob['kind']] {
+  const palette = paletteOf(profile);
+  const white = whiteNameOf(job.request.white);
+  switch (job.kind) {
+    case 'match':
+      return match(palette, white, job.request);
+    case 'addition':
+      return addition(palette, white, job.request);
+    case 'limits':
+      return limits(palette, white, job.request);
+    case 'value string':
+      return string(palette, white, job.request);
+  }
+}
+
+function wantedOf(target: z.infer<typeof wantedSchema>, white: WhiteName): Wanted {
+  return 'Lab' in target ? { lab: { ...target.Lab, white } } : { spectrum: target.reflectance };
+}
+
+function match(
+  palette: MixingPalette,
+  white: WhiteName,
+  request: z.infer<typeof matchRequestSchema>,
+): MixAnswers['match'] {
+  const { maxTubes, count, priority, grams, only, without, scaleResolution } = request;
+  const options: MatchOptions = { maxTubes, count, priority, grams, white, ...defined({ only, without }) };
+  const target = wantedOf(request.target, white);
+  const { recipes, reached, sentence } = matchColour(palette, target, options);
+  if (scaleResolution === undefined) {
+    return {
+      reached,
+      sentence,
+      recipes: recipes.map(({ masses, shares, prediction, deltaE00, split, slip }) => ({
+        masses: { ...masses },
+        shares: { ...shares },
+        prediction: predictionView(prediction),
+        deltaE00,
+        split: { ...split },
+        slip: { ...slip },
+      })),
+    };
+  }
+  const pours = pourMatch(palette, target, { ...options, grams, scale: { resolution: scaleResolution } });
+  return {
+    reached,
+    sentence,
+    recipes: pours.map((pour) => ({
+      masses: { ...pour.masses },
+      shares: Object.fromEntries(Object.entries(pour.masses).map(([id, mass]) => [id, mass / pour.grams])),
+      prediction: predictionView(pour.prediction),
+      deltaE00: pour.deltaE00,
+      split: { ...pour.split },
+      slip: null,
+    })),
+  };
+}
+
+function addition(
+  palette: MixingPalette,
+  white: WhiteName,
+  request: z.infer<typeof additionRequestSchema>,
+): MixAnswers['addition'] {
+  const { pile, reading, maxTubes, maxGrams, priority, only, without } = request;
+  const result = addToPile(
+    palette,
+    { masses: pile, ...(reading ? { reading: wantedOf(reading, white) } : {}) },
+    wantedOf(request.target, white),
+    { maxTubes, priority, white, ...defined({ maxGrams, only, without }) },
+  );
+  const one = ({ add, grams, deltaE00, split }: Addition) => ({
+    add: { ...add },
+    grams,
+    deltaE00,
+    split: { ...split },
+  });
+  return {
+    now: { ...result.now },
+    additions: result.additions.map(one),
+    advised: result.advised ? one(result.advised) : null,
+    afresh: { ...result.afresh, masses: { ...result.afresh.masses } },
+    sentence: result.sentence,
+  };
+}
+
+function limits(
+  palette: MixingPalette,
+  white: WhiteName,
+  request: z.infer<typeof limitsRequestSchema>,
+): MixAnswers['limits'] {
+  const found = paletteLimits(palette, { white, hues: request.hues, ...defined({ only: request.only }) });
+  const mix = ({ shares, lab, value, lean, chroma }: EdgeMix) => ({
+    shares: { ...shares },
+    Lab: { L: lab.L, a: lab.a, b: lab.b },
+    value,
+    lean,
+    chroma,
+  });
+  return {
+    darkest: mix(found.darkest),
+    lightest: mix(found.lightest),
+    neutrals: found.neutrals.map((n) => ({ ...mix(n), wantedValue: n.wantedValue })),
+    leans: found.leans.map((l) => ({ value: l.value, warmest: mix(l.warmest), coolest: mix(l.coolest) })),
+    strongest: found.strongest.map((s) => ({ ...mix(s), wantedHue: s.hue })),
+    slices: found.slices.map((s) => ({ value: s.value, edge: s.edge.map((e) => ({ ...e })), area: s.area })),
+    volume: found.volume,
+  };
+}
+
+function string(
+  palette: MixingPalette,
+  white: WhiteName,
+  request: z.infer<typeof valueStringRequestSchema>,
+): MixAnswers['value string'] {
+  const { steps, darkest, lightest, kind, grams, only } = request;
+  const found = valueString(palette, {
+    steps,
+    kind,
+    grams,
+    white,
+    ...(darkest === undefined ? {} : { from: { value: darkest } }),
+    ...(lightest === undefined ? {} : { to: { value: lightest } }),
+    ...defined({ only }),
+  });
+  return {
+    steps: found.steps.map((step) => ({
+      value: step.value,
+      masses: step.masses ? { ...step.masses } : null,
+      prediction: step.prediction ? predictionView(step.prediction) : null,
+      ofFamily: step.ofFamily,
+    })),
+    warnings: [...found.warnings],
+  };
+}
