@@ -83,3 +83,10 @@ export {
 } from './carry-over/carry-recipe.ts';
 export { type CarriedString, carryValueString } from './carry-over/carry-string.ts';
 export { type CarriedOutcome } from './carry-over/carried-words.ts';
+
+// A reading as a wanted colour.
+export {
+  type InstrumentReading,
+  type SpectrumOfReading,
+  spectrumOfReading,
+} from './match/spectrum-of-reading.ts';
