@@ -98,6 +98,13 @@ export class TlPage extends TlElement {
         .next {
           display: none;
         }
+        /* Grids break badly across sheets of paper. */
+        .work {
+          display: block;
+        }
+        ::slotted(*) {
+          margin-block-end: 6mm;
+        }
       }
       @media (max-height: 30rem) {
         .next {

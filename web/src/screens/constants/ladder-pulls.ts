@@ -17,8 +17,10 @@ export interface Pull {
  * A whole ladder on one card: each rung a pull across black and white, predicted over measured with no edge between.
  */
 export class TlLadderPulls extends TlElement {
-  static override properties = { pulls: { attribute: false } };
+  static override properties = { pulls: { attribute: false }, close: { type: Boolean, reflect: true } };
   declare pulls: readonly Pull[];
+  /** Set close together, for a printed sheet. */
+  declare close: boolean;
 
   static override styles = [
     TlElement.styles,
@@ -34,12 +36,16 @@ export class TlLadderPulls extends TlElement {
         gap: 0 var(--s2);
         align-items: center;
       }
-      svg {
-        display: block;
+      .strip {
         align-self: stretch;
+        position: relative;
+        min-block-size: clamp(88px, 9vw, 120px);
+      }
+      svg {
+        position: absolute;
+        inset: 0;
         inline-size: 100%;
         block-size: 100%;
-        min-block-size: clamp(88px, 11vw, 132px);
       }
       .name {
         font-size: var(--t-lead);
@@ -65,9 +71,20 @@ export class TlLadderPulls extends TlElement {
           font-size: var(--t-body);
         }
       }
+      :host([close]) li {
+        grid-template-columns: 4.6rem minmax(0, 1fr) 2rem;
+        gap: 0 8px;
+      }
+      :host([close]) .name,
+      :host([close]) .says b {
+        font-size: var(--t-small);
+      }
+      :host([close]) .strip {
+        min-block-size: 48px;
+      }
       @media print {
-        svg {
-          min-block-size: 15mm;
+        .strip {
+          min-block-size: 11mm;
         }
       }
     `,
@@ -76,12 +93,18 @@ export class TlLadderPulls extends TlElement {
   constructor() {
     super();
     this.pulls = [];
+    this.close = false;
   }
 
   override render() {
     return html`<ol>
       ${this.pulls.map((pull) => this.#row(pull))}
     </ol>`;
+  }
+
+  #words(pull: Pull) {
+    return html`${pull.deltaE00 === undefined ? nothing : constantsWords().difference}
+      <span>${pull.verdict ?? patchName(pull.predicted)}</span>`;
   }
 
   #row(pull: Pull) {
@@ -92,20 +115,22 @@ export class TlLadderPulls extends TlElement {
     ];
     return html`<li>
       <span class="name">${pull.name}</span>
-      <svg
-        viewBox="0 0 200 100"
-        preserveAspectRatio="none"
-        role="img"
-        aria-label="${pull.name}: ${names.join('; ')}"
-      >
-        <rect width="100.3" height="100" fill="#0b0b0b"></rect>
-        <rect x="100" width="100" height="100" fill="#ececec"></rect>
-        ${strip(pull.predicted, 10, pull.measured ? 40.4 : 80)}
-        ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
-      </svg>
+      <div class="strip">
+        <svg
+          viewBox="0 0 200 100"
+          preserveAspectRatio="none"
+          role="img"
+          aria-label="${pull.name}: ${names.join('; ')}"
+        >
+          <rect width="100.3" height="100" fill="#0b0b0b"></rect>
+          <rect x="100" width="100" height="100" fill="#ececec"></rect>
+          ${strip(pull.predicted, 10, pull.measured ? 40.4 : 80)}
+          ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
+        </svg>
+      </div>
       <span class="says">
-        ${pull.deltaE00 === undefined ? nothing : html`<b>${num(pull.deltaE00, 1)}</b> ${t.difference}`}
-        ${pull.verdict ? html`<span>${pull.verdict}</span>` : html`<span>${patchName(pull.predicted)}</span>`}
+        ${pull.deltaE00 === undefined ? nothing : html`<b>${num(pull.deltaE00, 1)}</b>`}
+        ${this.close ? nothing : this.#words(pull)}
       </span>
     </li>`;
   }

@@ -46,6 +46,7 @@ export class TlPaletteSheet extends TlElement {
         display: grid;
         grid-template-columns: minmax(0, 1fr) 5.5rem;
         gap: 8px;
+        align-content: start;
       }
       .paint {
         border: 1px dashed var(--ink);
@@ -63,7 +64,11 @@ export class TlPaletteSheet extends TlElement {
         }
       }
       @media print {
+        .tubes {
+          display: block;
+        }
         article {
+          margin-block-end: 5mm;
           grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
         }
       }
@@ -95,7 +100,7 @@ export class TlPaletteSheet extends TlElement {
         <p class="small">${tube.pigments.join(' + ')}</p>
       </header>
       <div class="pulls">
-        <tl-ladder-pulls .pulls=${pulls}></tl-ladder-pulls>
+        <tl-ladder-pulls close .pulls=${pulls}></tl-ladder-pulls>
         <div class="paint" aria-hidden="true">${t.paintHere}</div>
       </div>
       <tl-constants-chart

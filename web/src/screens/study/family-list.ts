@@ -16,12 +16,9 @@ export class TlFamilyList extends TlElement {
   static override properties = {
     rows: { attribute: false },
     profile: { attribute: false },
-    close: { type: Boolean, reflect: true },
   };
   declare rows: readonly FamilyRow[];
   declare profile: PaletteProfile | undefined;
-  /** Set close together, for a printed sheet. */
-  declare close: boolean;
 
   static override styles = [
     TlElement.styles,
@@ -64,17 +61,6 @@ export class TlFamilyList extends TlElement {
         margin: 0;
         font-weight: 700;
       }
-      :host([close]) ol {
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr));
-        gap: var(--s2) var(--s3);
-      }
-      @media print {
-        :host([close]) ol {
-          grid-template-columns: repeat(3, minmax(0, 1fr));
-          gap: 4mm 6mm;
-          font-size: var(--t-small);
-        }
-      }
     `,
   ];
 
@@ -82,7 +68,6 @@ export class TlFamilyList extends TlElement {
     super();
     this.rows = [];
     this.profile = undefined;
-    this.close = false;
   }
 
   override render() {

@@ -7,7 +7,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
-import './family-list.ts';
+import './family-table.ts';
 import { canvasHeight, familyRows, rowColour } from './family-rows.ts';
 import './paint-list.ts';
 import './study-picture.ts';
@@ -89,8 +89,8 @@ export class TlStudySheet extends TlElement {
             : nothing
         }
       </div>
-      <tl-family-list close .rows=${rows} .profile=${this.profile}></tl-family-list>
-      <tl-paint-list .rows=${rows} .profile=${this.profile}></tl-paint-list>
+      <tl-family-table .rows=${rows} .profile=${this.profile}></tl-family-table>
+      <tl-paint-list close .rows=${rows} .profile=${this.profile}></tl-paint-list>
     </tl-page>`;
   }
 }
