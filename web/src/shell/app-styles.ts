@@ -11,12 +11,10 @@ export const appStyles = css`
     position: absolute;
     inset-inline-start: 8px;
     inset-block-start: -80px;
-    background: var(--ink);
-    color: var(--on-ink);
-    padding: 12px 16px;
+    background: var(--ground);
     z-index: 9;
   }
-  .skip:focus {
+  .skip:focus-within {
     inset-block-start: 8px;
   }
   .rail {
@@ -111,6 +109,9 @@ export const appStyles = css`
     z-index: 3;
     padding: 0 clamp(16px, 4vw, 56px) 8px;
     pointer-events: none;
+  }
+  .failed h1 {
+    margin-block-end: var(--s3);
   }
   .thumb {
     display: none;

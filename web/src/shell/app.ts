@@ -107,7 +107,9 @@ export class TlApp extends TlElement {
   override render() {
     const t = shellWords();
     return html`
-      <a class="skip" href="#main" @click=${this.#skip}>${t.skip}</a>
+      <header class="skip no-print">
+        <button type="button" @click=${this.#skip}>${t.skip}</button>
+      </header>
       <nav class="rail no-print" aria-label=${t.places}>
         <a class="name" href=${linkTo('rack')}>${mark}<span>${t.name}</span></a>
         ${ACTS.map(
@@ -128,7 +130,10 @@ export class TlApp extends TlElement {
         }
         ${
           this.failed
-            ? html`<div class="failed"><tl-notice kind="error" live>${this.failed}</tl-notice></div>`
+            ? html`<div class="failed">
+                <h1>${t.name}</h1>
+                <tl-notice kind="error" live>${this.failed}</tl-notice>
+              </div>`
             : this.#screen
         }
         <div class="status no-print"><tl-status></tl-status></div>
@@ -176,8 +181,7 @@ export class TlApp extends TlElement {
     </a>`;
   }
 
-  #skip(event: Event): void {
-    event.preventDefault();
+  #skip(): void {
     this.renderRoot.querySelector<HTMLElement>('main')?.focus();
   }
 }

@@ -118,7 +118,7 @@ export class TlLadderCard extends TlElement {
         ]}
         .rows=${this.rungs.flatMap((rung) =>
           rung.parts.map((part, i) => [
-            i === 0 ? rungName(rung) : '',
+            i === 0 ? rungName(rung) : html`<span class="unseen">${rungName(rung)}</span>`,
             part.label,
             grams(part.plannedGrams, step).replace(/\s*g$/, ''),
             part.weighedGrams === null ? '______' : grams(part.weighedGrams, step).replace(/\s*g$/, ''),

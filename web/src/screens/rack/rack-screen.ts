@@ -17,9 +17,10 @@ import '../../parts/tube-card.ts';
 import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { BenchState, refreshBench } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
-import { changeSettings, settings } from '../../state/settings.ts';
+import { settings } from '../../state/settings.ts';
 import { num, when } from '../../text/numbers.ts';
 import { rackWords } from '../../text/rack.ts';
+import './first-walk.ts';
 import './palette-choice.ts';
 import { samePigment, turnOf } from './rack-list.ts';
 import { rackStyles } from './rack-styles.ts';
@@ -176,19 +177,6 @@ export class TlRackScreen extends TlElement {
       <p>${t.emptyText}</p>
       <div class="row"><button type="button" @click=${this.#demo}>${t.demo}</button></div>
     </tl-empty>`;
-  }
-
-  #walk() {
-    const t = rackWords();
-    return html`<section class="walk">
-      <h2>${t.walkTitle}</h2>
-      <ol>
-        ${t.walk.map((step) => html`<li>${step}</li>`)}
-      </ol>
-      <button type="button" class="quiet" @click=${() => changeSettings({ walkDone: true })}>
-        ${t.walkDone}
-      </button>
-    </section>`;
   }
 
   #tube(tube: Tube) {

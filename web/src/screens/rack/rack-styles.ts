@@ -46,23 +46,6 @@ export const rackStyles = css`
   .action:hover {
     background: var(--sunk);
   }
-  .walk {
-    border: var(--edge);
-    border-inline-start-width: 12px;
-    padding: var(--s3);
-    display: grid;
-    gap: 12px;
-    max-inline-size: calc(var(--measure) + 5rem);
-  }
-  .walk ol {
-    padding-inline-start: 1.4em;
-    display: grid;
-    gap: 6px;
-  }
-  .walk button {
-    justify-self: start;
-    padding-inline: 0;
-  }
   @media (max-width: 34rem) {
     .tube {
       grid-template-columns: 6.5rem minmax(0, 1fr);
