@@ -1,10 +1,14 @@
 #include "pseudo-terminal.h"
 #include <fcntl.h>
 #include <poll.h>
-#include <pty.h>
 #include <stdio.h>
 #include <termios.h>
 #include <unistd.h>
+#ifdef __APPLE__
+#include <util.h> /* not tried */
+#else
+#include <pty.h>
+#endif
 
 bool pty_plug(struct pty *pty) {
   int slave;
