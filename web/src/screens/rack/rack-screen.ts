@@ -93,7 +93,12 @@ export class TlRackScreen extends TlElement {
           : nothing
       }
       ${state ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing}
-      ${tubes && here.length === 0 ? this.#empty() : nothing} ${settings().walkDone ? nothing : this.#walk()}
+      ${tubes && here.length === 0 ? this.#empty() : nothing}
+      ${
+        settings().walkDone || !state
+          ? nothing
+          : html`<tl-first-walk .state=${state} .tubes=${here}></tl-first-walk>`
+      }
       <ul class="shelf" aria-label=${t.title}>
         ${repeat(
           here,
