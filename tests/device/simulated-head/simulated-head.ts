@@ -6,6 +6,9 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
+/** A busy machine may take seconds to start Python; only a hang is meant to be caught. */
+const PATIENCE_MS = 30_000;
+
 const script = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
 /** A Python script that puts one end of a real pseudo-terminal at `path` and takes commands on stdin. */
@@ -15,12 +18,19 @@ export class TerminalScript {
   readonly #process: ChildProcessWithoutNullStreams;
   readonly #answers: string[] = [];
   readonly #waiting: ((line: string) => void)[] = [];
+  readonly #refusals: ((error: Error) => void)[] = [];
   #errors = '';
+  #failed = false;
 
   constructor(name: string, args: readonly string[]) {
     this.folder = mkdtempSync(join(tmpdir(), 'head-'));
     this.path = join(this.folder, 'port');
-    this.#process = spawn('python3', [script(name), this.path, ...args]);
+    this.#process = spawn('python3', ['-I', '-S', script(name), this.path, ...args]);
+    this.#process.on('error', (error) => {
+      this.#failed = true;
+      const sentence = `These tests need python3 for their pseudo-terminals; install it and run them again (${error.message}).`;
+      for (const reject of this.#refusals) reject(new Error(sentence));
+    });
     this.#process.stderr.on('data', (chunk: Buffer) => (this.#errors += chunk.toString()));
     createInterface(this.#process.stdout).on('line', (line) => {
       const next = this.#waiting.shift();
@@ -39,7 +49,11 @@ export class TerminalScript {
     const ready = this.#answers.shift();
     if (ready !== undefined) return Promise.resolve(ready);
     return new Promise((resolve, reject) => {
-      const late = setTimeout(() => reject(new Error(`The simulated head is silent. ${this.#errors}`)), 5000);
+      this.#refusals.push(reject);
+      const late = setTimeout(
+        () => reject(new Error(`The simulated head is silent. ${this.#errors}`)),
+        PATIENCE_MS,
+      );
       this.#waiting.push((line) => {
         clearTimeout(late);
         resolve(line);
@@ -49,7 +63,7 @@ export class TerminalScript {
 
   async stop(): Promise<void> {
     const ended = new Promise((resolve) => this.#process.once('exit', resolve));
-    if (this.#process.exitCode === null) {
+    if (this.#process.exitCode === null && !this.#failed) {
       this.#process.stdin.end();
       await ended;
     }
