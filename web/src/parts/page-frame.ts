@@ -17,12 +17,15 @@ export class TlPage extends TlElement {
     lead: { type: String },
     terms: { attribute: false },
     cautions: { attribute: false },
+    sheet: { type: Boolean, reflect: true },
   };
   declare heading: string;
   declare lead: string;
   declare terms: readonly VocabularyWord[];
   /** Sentences of care that apply here; the deferral to the safety data sheet is added. */
   declare cautions: readonly string[];
+  /** What prints is a sheet with a heading of its own. */
+  declare sheet: boolean;
 
   static override styles = [
     TlElement.styles,
@@ -95,7 +98,8 @@ export class TlPage extends TlElement {
           gap: 6mm;
         }
         details,
-        .next {
+        .next,
+        :host([sheet]) header {
           display: none;
         }
         /* Grids break badly across sheets of paper. */
@@ -120,6 +124,7 @@ export class TlPage extends TlElement {
     this.lead = '';
     this.terms = [];
     this.cautions = [];
+    this.sheet = false;
   }
 
   override render() {

@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import type { Ladder } from '../../../../server/api/ladders.ts';
 import type { Answer } from '../../api/call.ts';
 import { setStyle } from '../../design/set-style.ts';
@@ -7,6 +7,15 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { rungName } from './target.ts';
+
+/** The black half of a card in hatching: ink-sparing, and no printer leaves it out as a background. */
+const HATCH = html`<svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+  ${Array.from(
+    { length: 33 },
+    (_, i) =>
+      svg`<line x1=${i * 6 - 100} y1="100" x2=${i * 6} y2="0" stroke="#000" stroke-width="0.8" vector-effect="non-scaling-stroke"></line>`,
+  )}
+</svg>`;
 
 type PlannedRung = Answer<'planLadder'>['rungs'][number];
 
@@ -35,6 +44,9 @@ export class TlLadderCard extends TlElement {
         display: none;
       }
       @media print {
+        :host {
+          display: block;
+        }
         .paper {
           display: block;
         }
@@ -68,10 +80,10 @@ export class TlLadderCard extends TlElement {
           grid-template-columns: 1fr 1fr;
           position: relative;
         }
-        .black {
-          background-image: repeating-linear-gradient(-45deg, #000 0 0.35mm, #fff 0.35mm 1.2mm);
+        .pull svg {
+          inline-size: 100%;
+          block-size: 100%;
           border-inline-end: 0.5pt solid #000;
-          print-color-adjust: exact;
         }
         .name {
           display: flex;
@@ -133,7 +145,7 @@ export class TlLadderCard extends TlElement {
               html`<div class="box">
                 <div class="name">${rungName(rung)} <span>${t.cardPull}</span></div>
                 <div class="pull">
-                  <div class="black"></div>
+                  ${HATCH}
                   <div></div>
                 </div>
               </div>`,

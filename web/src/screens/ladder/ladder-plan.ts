@@ -47,6 +47,11 @@ export class TlLadderPlan extends TlElement {
       button {
         justify-self: start;
       }
+      @media print {
+        :host {
+          display: block;
+        }
+      }
     `,
   ];
   readonly #bench = new BenchState(this);
@@ -100,7 +105,7 @@ export class TlLadderPlan extends TlElement {
     const white = this.tube.role === 'white';
     return html`
       ${this.#plan.error ? html`<tl-notice kind="error" live>${this.#plan.error.message}</tl-notice>` : nothing}
-      <div class="ask">
+      <div class="ask no-print">
         ${
           white
             ? nothing
@@ -146,7 +151,7 @@ export class TlLadderPlan extends TlElement {
       </div>
       ${
         plan
-          ? html`<ul>
+          ? html`<ul class="no-print">
                 ${plan.plan.sentences.map((s) => html`<li>${s}</li>`)}
               </ul>
               <tl-ladder-card

@@ -129,6 +129,7 @@ export class TlLadderScreen extends TlElement {
     const tube = table?.tube;
     const lead = this.#lead(table);
     return html`<tl-page
+      sheet
       heading=${tube ? t.titleOf(tube.label) : t.title}
       lead=${lead}
       .terms=${['ladder', 'rung', 'masstone', 'tint', 'drawdown', 'card', 'swatch', 'reading']}
