@@ -85,7 +85,8 @@ static bool run_pass(uint8_t pass, uint8_t gain_code, uint16_t steps, uint16_t *
       !hal_bus_write(ADDRESS, REG_ASTEP, step_bytes, 2) || !write_register(REG_CFG1, gain_code) ||
       !write_register(REG_ENABLE, ENABLE_POWER | ENABLE_MEASURE))
     return false;
-  hal_pause_ms(pass_ms);
+  /* The chip's oscillator may be slow by some per cent, and its "valid" bit may still be that of the pass before. */
+  hal_pause_ms((uint16_t)(pass_ms + pass_ms / 32 + 2));
   if (!wait_for(REG_STATUS2, STATUS2_VALID, STATUS2_VALID, (uint16_t)(100 + pass_ms / 8), &status)) return false;
   if (status & STATUS2_ANALOGUE) *analogue = true;
   if (!hal_bus_read(ADDRESS, REG_ASTATUS, bytes, ASTATUS_BYTES)) return false;
