@@ -1,5 +1,6 @@
 /** Opening, listing and closing ports, on this system's own serial library where it can be had. */
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { chmodSync, mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -41,6 +42,23 @@ describe('opening', () => {
     await head.close();
     await terminal.stop();
   });
+  it.runIf(process.getuid?.() === 0)(
+    'a port this user has no right to, as the library itself says it',
+    async ({ skip }) => {
+      const terminal = await simulatedHead();
+      const script = `new (require('serialport').SerialPort)({ path: process.argv[1], baudRate: 115200 }, (error) => {
+      console.log(error ? error.message : 'opened'); process.exit(); })`;
+      const nobody = { uid: 65_534, gid: 65_534, encoding: 'utf8' } as const;
+      const said = spawnSync(
+        process.execPath,
+        ['-e', script, realpathSync(terminal.path)],
+        nobody,
+      ).stdout.trim();
+      await terminal.stop();
+      if (said === '') skip('another user cannot read this checkout');
+      expect(openFault(new Error(said), '/dev/ttyACM0').kind, said).toBe('permission');
+    },
+  );
   it('fifteen times in a row', async () => {
     const terminal = await simulatedHead();
     for (let i = 0; i < 15; i++) {

@@ -242,18 +242,29 @@ export class Head {
     }
   }
 
-  /** Talks through `direct`: the question that noticed the restart is still open. */
+  /** A head that cannot be set as it was is let go: half recovered, it might answer without checksums. */
   async #recover(): Promise<void> {
-    const talk = this.#client.direct;
-    const { line } = this.#client;
-    if (this.checksum) await startChecksums(talk, line);
-    await checkIdentity(talk, this.identity, this.portName);
-    const { gain, apertureS, averages } = this.#settings;
-    this.#settings = await applySettings(talk, { gain, apertureS, averages }, this.limits);
+    try {
+      await this.#setAsItWas();
+    } catch (error) {
+      const details = { port: this.portName };
+      this.#finish(isDeviceFault(error) ? error : new DeviceFault('out-of-sync', details, { cause: error }));
+      await this.#client.close();
+      throw error;
+    }
     this.#numbers.doubt();
     this.#button.restarted();
     this.#restarts++;
     this.#listeners.emit('restarted', { times: this.#restarts });
+  }
+
+  /** Talks through `direct`: the question that noticed the restart is still open. */
+  async #setAsItWas(): Promise<void> {
+    const { direct, line } = this.#client;
+    if (this.checksum && !(await startChecksums(direct, line))) throw new DeviceFault('no-crc');
+    await checkIdentity(direct, this.identity, this.portName);
+    const { gain, apertureS, averages } = this.#settings;
+    this.#settings = await applySettings(direct, { gain, apertureS, averages }, this.limits);
   }
 
   #stop(): void {
