@@ -40,6 +40,12 @@ const MOST_FOR_FOURS = 16;
 const SECOND_LOOK = 40;
 const GROWN_FROM = 12;
 const GROWN_FROM_THREES = 60;
+/**
+ * Farther than this from every mix, the quadratic goal no longer says which mix is nearest: knots are judged by
+ * CIEDE2000 itself, and this many families are brought down by it from there.
+ */
+const FAR = 2;
+const FAR_LOOK = 30;
 /** Cost under which a colour counts as reached: CIEDE2000 0.001. */
 const EXACT = 1e-6;
 
@@ -138,6 +144,34 @@ function firstLook(
   return found;
 }
 
+/** Best mixes of the families whose knots are nearest by the goal itself. */
+function farLook(search: Search, goal: Goal, most: number): Candidate[] {
+  const net = mixNet(search.set, search.set.ids.length > MOST_FOR_FOURS ? Math.min(most, 3) : most);
+  const u = new Float64Array(4);
+  const near = net.families.map((family) => {
+    let cost = Infinity;
+    let knot = 0;
+    for (let k = 0; k < family.count; k++) {
+      const p = 4 * (family.first + k);
+      for (let c = 0; c < 4; c++) u[c] = net.colours[p + c]!;
+      const at = goal.cost(u);
+      if (at < cost) {
+        cost = at;
+        knot = k;
+      }
+    }
+    return { family, knot, cost };
+  });
+  const x = new Float64Array(4);
+  return near
+    .toSorted((a, b) => a.cost - b.cost || a.family.first - b.family.first)
+    .slice(0, FAR_LOOK)
+    .flatMap(({ family, knot }) => {
+      net.partsOf(family, knot, x);
+      return comeDown(search, goal, family.tubes, x.subarray(0, family.tubes.length), false) ?? [];
+    });
+}
+
 /** Whether one more tube, any of the set, would make a candidate better; and how much better it then is. */
 function grow(search: Search, goal: Goal, from: Candidate, seen: Set<string>): Candidate[] {
   const n = search.set.ids.length;
@@ -191,6 +225,8 @@ export function candidates(
       if (better) keep(better);
     }
   }
+  if (!(Math.min(...[...found.values()].map((c) => c.cost)) < FAR * FAR))
+    farLook(search, goal, most).forEach(keep);
   const reached = [...found.values()].some((c) => c.cost < EXACT);
   const seen = new Set(first.map((c) => keyOf(c.tubes)));
   const threesOnly = search.set.ids.length > MOST_FOR_FOURS && most > 3;

@@ -1,0 +1,178 @@
+/**
+ * How fast mixing is, against references taken in the same run:
+ *   - a match in a profile of twelve tubes, up to four tubes (781 families of two to four), against scipy's SLSQP over
+ *     the same families (where a Python with scipy is found) and, for nearness, against an exhaustive search of ours
+ *     from many starts in every family, nothing pruned, over 200 seeded targets;
+ *   - predictions a second (36 samples to Lab) in a tight loop on one core;
+ *   - the limits of six tubes;
+ *   - a slider move: a full prediction with its interval, twelve tubes in the mix.
+ *
+ *   npm run bench -- mix
+ *
+ * Times are medians and the best of the run, wall clock: on a busy machine the best says more about the program.
+ */
+import { matchColour, mixKernel, paletteLimits, predictMix, tubeSet } from '../src/mix/index.ts';
+import { candidates, searchOn } from '../src/mix/match/candidates.ts';
+import { EVEN } from '../src/mix/search/goal.ts';
+import { choices } from '../src/mix/search/net.ts';
+import { INVENTED_TUBES, inventedPalette } from '../tests/mix/invented-palette.ts';
+import { pythonWithScipy, slsqp } from '../tests/mix/slsqp.ts';
+import { exhaustiveMatch } from './mix-exhaustive.ts';
+
+const TARGETS = Number(process.env['MIX_BENCH_TARGETS'] ?? 200);
+const SLSQP_TARGETS = Number(process.env['MIX_BENCH_SLSQP'] ?? 2);
+const SEED = 20_261_125;
+
+const palette = inventedPalette();
+const set = tubeSet(palette);
+
+let seed = SEED;
+/** Park and Miller's minimal standard generator: the same targets on every machine. */
+const uniform = (): number => (seed = (seed * 48271) % 2147483647) / 2147483647;
+
+interface Target {
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Mixes of one to four tubes; every second one then moved by up to 12 in L and 24 in a and b, many out of reach. */
+function target(i: number): Target {
+  const made: Record<string, number> = {};
+  for (let j = 0; j <= i % 4; j++) {
+    made[INVENTED_TUBES[Math.floor(uniform() * INVENTED_TUBES.length)]!] =
+      -Math.log(uniform()) * (uniform() < 0.3 ? 0.05 : 1);
+  }
+  const { L, a, b } = predictMix(palette, made).lab;
+  const off = (by: number): number => (i % 2 === 0 ? 0 : (2 * uniform() - 1) * by);
+  return { L: Math.min(97, Math.max(12, L + off(12))), a: a + off(24), b: b + off(24) };
+}
+
+function quantile(sorted: readonly number[], q: number): number {
+  return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))]!;
+}
+
+function line(what: string, ms: readonly number[], unit = 'ms'): void {
+  const s = ms.toSorted((a, b) => a - b);
+  const f = (v: number): string => v.toFixed(v < 10 ? 2 : 1).padStart(8);
+  console.log(
+    `  ${what.padEnd(46)} median ${f(quantile(s, 0.5))}  best ${f(s[0]!)}  p90 ${f(quantile(s, 0.9))} ${unit}`,
+  );
+}
+
+const targets: Target[] = [];
+while (targets.length < TARGETS) {
+  const t = target(targets.length);
+  try {
+    // Leaves out what no surface can be.
+    matchColour(inventedPalette(['white']), { lab: { ...t, white: 'D65/10deg' } });
+    targets.push(t);
+  } catch {
+    continue;
+  }
+}
+
+console.log(
+  `\nmatch, ${set.ids.length} tubes, up to 4 tubes (781 families of two to four), ${TARGETS} targets, seed ${SEED}`,
+);
+const cold = performance.now();
+matchColour(inventedPalette(), { lab: { L: 50, a: 5, b: 5, white: 'D65/10deg' } });
+console.log(`  first match of a palette (the net is made)      ${(performance.now() - cold).toFixed(1)} ms`);
+for (const t of targets.slice(0, 20)) matchColour(palette, { lab: { ...t, white: 'D65/10deg' } });
+const matchMs: number[] = [];
+const searchMs: number[] = [];
+const ours = targets.map((t) => {
+  const began = performance.now();
+  const { recipes } = matchColour(palette, { lab: { ...t, white: 'D65/10deg' } });
+  matchMs.push(performance.now() - began);
+  const searched = performance.now();
+  candidates(searchOn(set), t, EVEN, 4);
+  searchMs.push(performance.now() - searched);
+  return Math.min(...recipes.map((r) => r.deltaE00));
+});
+line('match: search, ranking, five recipes with intervals', matchMs);
+line('  of which the search', searchMs);
+
+const exhaustiveMs: number[] = [];
+const worse = targets.map((t, i) => {
+  const began = performance.now();
+  const { deltaE00 } = exhaustiveMatch(set, t);
+  exhaustiveMs.push(performance.now() - began);
+  return ours[i]! - deltaE00;
+});
+line('exhaustive multi-start of ours (stops once exact)', exhaustiveMs);
+const sorted = worse.toSorted((a, b) => b - a);
+console.log(
+  `  CIEDE2000 above the exhaustive search: worst ${sorted[0]!.toFixed(4)}, more than 0.02 in ${worse.filter((w) => w > 0.02).length} of ${TARGETS}; ` +
+    `below it: best ${sorted.at(-1)!.toFixed(4)}`,
+);
+
+const python = pythonWithScipy();
+if (!python) console.log('  SLSQP: skipped, no Python with scipy here');
+else {
+  const families = [2, 3, 4].flatMap((m) => choices(set.ids.length, m));
+  const some = targets.slice(1, 1 + SLSQP_TARGETS);
+  const answers = slsqp(
+    python,
+    set,
+    some.map(({ L, a, b }) => [L, a, b] as const),
+    families,
+    families.map((f) => [f.map(() => 1)]),
+  );
+  line(
+    `scipy SLSQP, ${families.length} families, one start each`,
+    answers.map((a) => 1000 * a.seconds),
+  );
+  const ratios = some.map((_, i) => (1000 * answers[i]!.seconds) / matchMs[i + 1]!);
+  console.log(
+    `  SLSQP takes ${ratios.map((r) => r.toFixed(0)).join(', ')} times as long on the same targets`,
+  );
+  console.log(
+    `  its best CIEDE2000 less ours: ${some.map((_, i) => (Math.min(...answers[i]!.deltaE00) - ours[i + 1]!).toFixed(4)).join(', ')}`,
+  );
+}
+
+console.log('\npredict, 36 samples to Lab, one core');
+const kernel = mixKernel(set);
+const PER_ROUND = 20_000;
+for (const m of [2, 4, 8, 12]) {
+  kernel.choose(Array.from({ length: m }, (_, j) => j));
+  const x = new Float64Array(m).fill(1 / m);
+  let sum = 0;
+  const rates = Array.from({ length: 60 }, () => {
+    const began = performance.now();
+    for (let i = 0; i < PER_ROUND; i++) {
+      x[0] = (i % 100) / 100 + 0.01;
+      kernel.colour(x);
+      sum += kernel.u[0]!;
+    }
+    return PER_ROUND / (performance.now() - began) / 1000;
+  }).toSorted((a, b) => a - b);
+  console.log(
+    `  ${m} tubes in the mix: median ${quantile(rates, 0.5).toFixed(2)}, best ${rates.at(-1)!.toFixed(2)} million mixes a second${Number.isNaN(sum) ? '!' : ''}`,
+  );
+}
+
+console.log(
+  '\nlimits of six tubes: darkest, lightest, neutral line, leans, strongest per hue, slices, volume',
+);
+const six = inventedPalette(['white', 'deep-blue', 'golden-yellow', 'warm-red', 'red-earth', 'black']);
+line(
+  'limits',
+  Array.from({ length: 25 }, () => {
+    const began = performance.now();
+    paletteLimits(six);
+    return performance.now() - began;
+  }),
+);
+
+console.log('\na slider move: reflectance, XYZ, Lab, value, lean and interval of a mix of all twelve tubes');
+const all = Object.fromEntries(INVENTED_TUBES.map((id, i) => [id, 1 + i]));
+line(
+  'prediction with interval (a frame is 16.7 ms)',
+  Array.from({ length: 300 }, (_, i) => {
+    const began = performance.now();
+    predictMix(palette, { ...all, white: 1 + i });
+    return performance.now() - began;
+  }),
+);
