@@ -27,10 +27,7 @@ static struct frame frame;
 static uint16_t number;
 static bool exists;
 
-void frame_power_on(void) {
-  number = 0;
-  exists = false;
-}
+void frame_power_on(void) { number = 0; }
 
 uint16_t frame_number(void) { return number; }
 

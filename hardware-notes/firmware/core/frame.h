@@ -4,6 +4,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+/* Numbers begin again; head_reset() forgets the frame itself. */
 void frame_power_on(void);
 /* Takes a frame with the present settings. On failure queues the error, leaves no frame and returns false. */
 bool frame_take(bool dark);

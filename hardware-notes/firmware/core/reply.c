@@ -25,7 +25,6 @@ static void separate(void) {
 
 void reply_begin_message(void) {
   any_sent = false;
-  unit_open = true;
   checksum_so_far = CRC16_START;
 }
 

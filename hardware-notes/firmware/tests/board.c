@@ -8,13 +8,14 @@ struct virtual_sensor board_sensor;
 bool board_lamp_broken, board_button;
 uint16_t board_thermistor;
 uint8_t board_store[STORE_BYTES];
-int board_store_writes_left, board_bus_transfers_left;
+int board_store_writes_left, board_bus_transfers_left, board_bus_fails_once;
 static uint64_t clock_us;
 static char answer[65536];
 static size_t answered;
 
 void board_power_cycle(void) {
   board_store_writes_left = board_bus_transfers_left = -1;
+  board_bus_fails_once = 0;
   virtual_sensor_power_on(&board_sensor, 1);
   answered = 0;
   head_power_on();
@@ -64,6 +65,7 @@ void hal_send(uint8_t byte) {
 }
 
 static bool acknowledged(void) {
+  if (board_bus_fails_once > 0 && --board_bus_fails_once == 0) return false;
   if (board_bus_transfers_left > 0) board_bus_transfers_left--;
   return board_bus_transfers_left != 0;
 }

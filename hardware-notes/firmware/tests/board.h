@@ -15,6 +15,9 @@ extern int board_store_writes_left;
 /* The bus acknowledges this many more transfers, then nothing. -1: no limit. */
 extern int board_bus_transfers_left;
 
+/* This transfer from now on fails, the others do not. 0: none. */
+extern int board_bus_fails_once;
+
 /* Power-on with an erased store, a white tile under the lamp, and no noise. */
 void board_begin(void);
 /* Power-on with whatever the store holds. */

@@ -3,6 +3,7 @@
 #include <string.h>
 #include "board.h"
 #include "check.h"
+#include "sensor.h"
 
 /* Counts without noise: light x gain x milliseconds, e.g. 1 x 64 x 182.09 = 11653.8. */
 #define WHITE "11654,17481,23308,29134,34961,40788,34961,23308,58269,11654"
@@ -64,6 +65,13 @@ static void test_light(void) {
   for (int i = 0; i < VIRTUAL_CHANNELS; i++) board_sensor.lit[i] = 0.01;
   board_ask("READ?");
   ASK("STAT:QUES:COND?;SYST:ERR?", "1024;0,\"No error\""); /* a black swatch is no error */
+  board_sensor.lit[SENSOR_CLEAR] = 5; /* the bands count, not the clear channel */
+  board_ask("READ?");
+  ASK("STAT:QUES:COND?", "1024");
+  for (int i = 0; i < VIRTUAL_CHANNELS; i++) board_sensor.lit[i] = 2;
+  board_sensor.lit[SENSOR_CLEAR] = 5.5; /* full in the second pass only: saturated, which says enough */
+  board_sensor.flicker = 0.1;
+  CHECK(strncmp(strchr(board_ask("READ?"), ','), ",1,64,", 6) == 0);
 }
 
 static void test_broken_parts(void) {
@@ -94,6 +102,14 @@ static void test_broken_parts(void) {
     CHECK(number == -240 || number == -241);
   }
   board_bus_transfers_left = -1;
+  for (int transfer = 1;; transfer++) { /* one transfer of a frame fails, the next goes well: still no frame */
+    board_bus_fails_once = transfer;
+    const char *answer = board_ask("*CLS;READ?");
+    if (strcmp(answer, "9.91E37") != 0) {
+      CHECK(transfer > 20 && board_bus_fails_once > 0 && strstr(answer, WHITE) != 0);
+      break;
+    }
+  }
 }
 
 static void test_frame_numbers(void) {

@@ -16,4 +16,5 @@ void test_header_match(void) {
   CHECK(header_matches("TRIGger[:SEQuence]:SOURce", "TRIG:SOUR"));
   CHECK(!header_matches("TRIGger[:SEQuence]:SOURce", "TRIG:SEQ"));
   CHECK(header_matches("OUTPut[:STATe]", "OUTP"));
+  CHECK(header_matches("AZimuth", "az") && header_matches("AZimuth", "AZIMUTH") && !header_matches("AZimuth", "A"));
 }

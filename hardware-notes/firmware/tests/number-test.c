@@ -63,6 +63,7 @@ static void test_against_strtod(void) {
 
 static const char *written(void (*write)(uint32_t, int8_t), uint32_t value, int8_t power) {
   reply_begin_message();
+  reply_begin_unit();
   write(value, power);
   return board_answer();
 }
