@@ -6,7 +6,7 @@ import { chartWords } from '../text/charts.ts';
 import { num } from '../text/numbers.ts';
 import { bottomAxis, leftAxis } from './axes.ts';
 import { ChartElement } from './chart-element.ts';
-import { dot, stroke } from './curve.ts';
+import { dot, pathThrough, stroke } from './curve.ts';
 import { type Frame, NARROW, frameFor, shifted } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { linearTicks } from './ticks.ts';
@@ -27,20 +27,31 @@ export interface NeutralTube {
   readonly paint: string;
 }
 
+/** How cool and how warm one value can go, CIELAB units of lean. */
+export interface LeanReach {
+  readonly value: number;
+  readonly coolest: { readonly lean: number; readonly paint: string };
+  readonly warmest: { readonly lean: number; readonly paint: string };
+}
+
 /** The neutral line: how it leans at each value, and the tubes that make it, side by side on one value axis. */
 export class NeutralLine extends ChartElement {
   static override properties = {
     ...ChartElement.properties,
     steps: { attribute: false },
     tubes: { attribute: false },
+    reach: { attribute: false },
   };
   declare steps: readonly NeutralStep[];
   declare tubes: readonly NeutralTube[];
+  /** Warm and cool sides of the line; may be empty. */
+  declare reach: readonly LeanReach[];
 
   constructor() {
     super();
     this.steps = [];
     this.tubes = [];
+    this.reach = [];
   }
 
   override picture(width: number): ChartPicture {
@@ -49,11 +60,17 @@ export class NeutralLine extends ChartElement {
     const second = wide ? shifted(first, width / 2 + 12, 0) : shifted(first, 0, first.height + 12);
     const t = chartWords();
     const y = scaleLinear([0, 10], [first.bottom, first.top]);
-    const most = Math.max(4, ...this.steps.map((s) => Math.max(Math.abs(s.lean), s.chroma))) * 1.15;
+    const most =
+      Math.max(
+        4,
+        ...this.steps.map((s) => Math.abs(s.lean)),
+        ...this.reach.flatMap((r) => [Math.abs(r.warmest.lean), Math.abs(r.coolest.lean)]),
+      ) * 1.08;
     const x = scaleLinear([-most, most], [first.left, first.right]);
     const marks = svg`
       ${bottomAxis(first, linearTicks(x, wide ? 6 : 4), t.leanAxis)} ${leftAxis(first, linearTicks(y, 10), t.value)}
       <line x1=${x(0)} x2=${x(0)} y1=${first.top} y2=${first.bottom} stroke="currentColor" stroke-width="1.5"></line>
+      ${this.#sides(x, y)}
       ${stroke(this.steps.map((s) => [x(s.lean), y(s.value)]))}
       ${this.steps.map((s) => dot(x(s.lean), y(s.value), s.paint, 7))}
       ${this.#shares(second)}`;
@@ -65,6 +82,17 @@ export class NeutralLine extends ChartElement {
       cursor: 'ring',
       span: [first.top, first.bottom],
     };
+  }
+
+  #sides(x: (v: number) => number, y: (v: number) => number): SVGTemplateResult | typeof nothing {
+    if (this.reach.length < 2) return nothing;
+    const cool = this.reach.map((r) => [x(r.coolest.lean), y(r.value)] as const);
+    const warm = this.reach.map((r) => [x(r.warmest.lean), y(r.value)] as const);
+    return svg`<path d="${pathThrough([...cool, ...warm.toReversed()])}Z" fill="currentColor" fill-opacity="0.1"></path>
+      ${this.reach.map(
+        (r) => svg`${dot(x(r.coolest.lean), y(r.value), r.coolest.paint, 5)}
+        ${dot(x(r.warmest.lean), y(r.value), r.warmest.paint, 5)}`,
+      )}`;
   }
 
   #shares(f: Frame): SVGTemplateResult {
@@ -91,7 +119,13 @@ export class NeutralLine extends ChartElement {
       .filter((m) => m.share > 0.0005)
       .map((m) => `${m.label} ${num(100 * m.share, 1)} %`)
       .join(', ');
-    return `${t.valueShort} ${num(s.value, 1)}: ${t.chroma} ${num(s.chroma, 1)}, ${t.lean} ${num(s.lean, 1)}; ${made}`;
+    return `${t.valueShort} ${num(s.value, 1)}: ${t.chroma} ${num(s.chroma, 1)}, ${t.lean} ${num(s.lean, 1)}; ${made}${this.#sidesSay(s.value)}`;
+  }
+
+  #sidesSay(value: number): string {
+    const t = chartWords();
+    const r = this.reach.find((side) => Math.abs(side.value - value) < 0.05);
+    return r ? `; ${t.cool} ${num(-r.coolest.lean, 0)}, ${t.warm} ${num(r.warmest.lean, 0)}` : '';
   }
 
   override table(): ChartTable {

@@ -1,5 +1,13 @@
 import type { FilmsAnswer, FilmsAsk } from './films-job.ts';
-import type { MatchAnswer, MatchAsk } from './match-job.ts';
+import type {
+  LimitsAnswer,
+  LimitsAsk,
+  OneMoreAnswer,
+  OneMoreAsk,
+  ValueStringAnswer,
+  ValueStringAsk,
+} from './limits-jobs.ts';
+import type { AdditionAnswer, AdditionAsk, MatchAnswer, MatchAsk } from './match-job.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
 import type { FamiliesAnswer, FamiliesAsk, StudyRecipesAnswer, StudyRecipesAsk } from './study-jobs.ts';
 
@@ -7,10 +15,18 @@ import type { FamiliesAnswer, FamiliesAsk, StudyRecipesAnswer, StudyRecipesAsk }
 export interface Jobs {
   /** A recipe's colour with its interval. */
   predict: { ask: PredictAsk; answer: PredictAnswer };
-  /** Recipes for a wanted colour, best first. */
+  /** Recipes for a wanted colour, best first, as the scale can pour them. */
   match: { ask: MatchAsk; answer: MatchAnswer };
+  /** What to add to a pile already mixed. */
+  addition: { ask: AdditionAsk; answer: AdditionAnswer };
   /** A tube as thin films over a card, its hiding and its strength. */
   films: { ask: FilmsAsk; answer: FilmsAnswer };
+  /** What a choice of tubes can reach. */
+  limits: { ask: LimitsAsk; answer: LimitsAnswer };
+  /** What each tube left out would add. */
+  oneMore: { ask: OneMoreAsk; answer: OneMoreAnswer };
+  /** Equal steps of value, each with its recipe. */
+  valueString: { ask: ValueStringAsk; answer: ValueStringAnswer };
   /** A cropped picture as families of value and warm or cool; needs no palette. */
   families: { ask: FamiliesAsk; answer: FamiliesAnswer };
   /** A recipe for each family, value first. */

@@ -1,18 +1,79 @@
 import type { MixingPalette } from '../../../src/fit/palette.ts';
-import { type MatchOptions, type MatchResult, type Wanted, matchColour } from '../../../src/mix/index.ts';
+import {
+  type AdditionOptions,
+  type AdditionResult,
+  type MatchOptions,
+  MixProblem,
+  type Pile,
+  type Pour,
+  type Recipe,
+  type Scale,
+  type Wanted,
+  addToPile,
+  matchColour,
+  pourRecipe,
+} from '../../../src/mix/index.ts';
+
+type Progress = (share: number) => void;
 
 export interface MatchAsk {
   readonly wanted: Wanted;
-  readonly options: Omit<MatchOptions, 'watch'>;
+  readonly options: Omit<MatchOptions, 'watch'> & { readonly grams: number };
+  readonly scale: Scale;
 }
-export type MatchAnswer = MatchResult;
 
-export function matchJob(
+/** A recipe, and how it can be poured on the scale; without a pour where the scale is too coarse for the amount. */
+export interface FoundRecipe {
+  readonly recipe: Recipe;
+  readonly pour: Pour | undefined;
+}
+export interface MatchAnswer {
+  readonly found: readonly FoundRecipe[];
+  readonly reached: boolean;
+}
+
+export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progress): MatchAnswer {
+  const { wanted, options, scale } = ask;
+  const { recipes, reached } = matchColour(palette, wanted, {
+    ...options,
+    watch: { onProgress: (done, of) => progress(done / of) },
+  });
+  const { grams, priority } = options;
+  const pourOptions = { grams, scale, ...(priority ? { priority } : {}) };
+  return {
+    reached,
+    found: recipes.map((recipe) => ({ recipe, pour: poured(palette, wanted, recipe, pourOptions) })),
+  };
+}
+
+function poured(
   palette: MixingPalette,
-  { wanted, options }: MatchAsk,
-  progress: (share: number) => void,
-): MatchAnswer {
-  return matchColour(palette, wanted, {
+  wanted: Wanted,
+  recipe: Recipe,
+  options: Parameters<typeof pourRecipe>[3],
+): Pour | undefined {
+  try {
+    return pourRecipe(palette, wanted, recipe.masses, options);
+  } catch (cause) {
+    // Too little paint for this scale: the recipe itself still stands.
+    if (cause instanceof MixProblem) return undefined;
+    throw cause;
+  }
+}
+
+export interface AdditionAsk {
+  readonly pile: Pile;
+  readonly wanted: Wanted;
+  readonly options: Omit<AdditionOptions, 'watch'>;
+}
+export type AdditionAnswer = AdditionResult;
+
+export function additionJob(
+  palette: MixingPalette,
+  { pile, wanted, options }: AdditionAsk,
+  progress: Progress,
+): AdditionAnswer {
+  return addToPile(palette, pile, wanted, {
     ...options,
     watch: { onProgress: (done, of) => progress(done / of) },
   });

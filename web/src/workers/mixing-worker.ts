@@ -3,7 +3,8 @@ import type { MixingPalette } from '../../../src/fit/palette.ts';
 import { paletteOf } from '../../../src/profile/palette-of.ts';
 import { filmsJob } from './films-job.ts';
 import type { JobName, Jobs } from './jobs.ts';
-import { matchJob } from './match-job.ts';
+import { limitsJob, oneMoreJob, valueStringJob } from './limits-jobs.ts';
+import { additionJob, matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
 import { predictJob } from './predict-job.ts';
 import { familiesJob, studyRecipesJob } from './study-jobs.ts';
@@ -15,6 +16,10 @@ const jobs: {
 } = {
   predict: predictJob,
   match: matchJob,
+  addition: additionJob,
+  limits: limitsJob,
+  oneMore: oneMoreJob,
+  valueString: valueStringJob,
   films: filmsJob,
   families: familiesJob,
   studyRecipes: studyRecipesJob,

@@ -1,7 +1,8 @@
 /** What lies on the mixing table. It stays there while other screens are open. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
-import type { Priority, Recipe } from '../../../../src/mix/index.ts';
+import type { Priority } from '../../../../src/mix/index.ts';
+import type { FoundRecipe } from '../../workers/match-job.ts';
 
 /** A colour asked for. A spectrum is kept where one was read, so that another lamp can be asked about. */
 export interface WantedColour {
@@ -19,7 +20,7 @@ export interface MixTable {
   /** Grams of mix a recipe is for. */
   readonly amount: number;
   readonly without: readonly string[];
-  readonly recipes: { readonly list: readonly Recipe[]; readonly reached: boolean } | undefined;
+  readonly recipes: { readonly list: readonly FoundRecipe[]; readonly reached: boolean } | undefined;
 }
 
 let table: MixTable = {

@@ -1,6 +1,12 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { PRIORITIES, type Priority, type Recipe, type Wanted } from '../../../../src/mix/index.ts';
+import {
+  PRIORITIES,
+  type Masses,
+  type Priority,
+  type Scale,
+  type Wanted,
+} from '../../../../src/mix/index.ts';
 import { type Patch, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/choice.ts';
 import '../../parts/compare.ts';
@@ -26,7 +32,8 @@ import { splitDifference } from '../../../../src/mix/match/difference.ts';
 import { cardContent, cardLink } from './card-link.ts';
 import { MixTableController, type WantedColour, changeTable } from './mix-state.ts';
 import './recipe-card.ts';
-import './recipe-list.ts';
+import { pouredMasses } from './recipe-list.ts';
+import './addition-panel.ts';
 import './tube-pulls.ts';
 import './wanted-form.ts';
 
@@ -155,7 +162,7 @@ export class TlMixingScreen extends TlElement {
           <tl-tube-pulls .profile=${profile} .masstones=${this.#stones.value ?? new Map()}></tl-tube-pulls>
         </section>
       </div>
-      ${this.#wanted()} ${this.#recipes(profile)}
+      ${this.#wanted()} ${this.#recipes(profile)} ${this.#addition(profile)}
     </tl-page>`;
   }
 
@@ -269,9 +276,20 @@ export class TlMixingScreen extends TlElement {
         .recipes=${recipes.list}
         .wanted=${wanted.lab}
         .profile=${profile}
-        @tl-put=${(e: CustomEvent<Recipe>) => changeTable({ masses: e.detail.masses })}
+        @tl-put=${(e: CustomEvent<Masses>) => changeTable({ masses: e.detail })}
       ></tl-recipe-list>
     </section>`;
+  }
+
+  #addition(profile: PaletteProfile) {
+    const { wanted, masses } = this.#table.value;
+    if (!wanted || !Object.values(masses).some((g) => g > 0)) return nothing;
+    return html`<tl-addition-panel
+      .profile=${profile}
+      .wanted=${wanted}
+      .masses=${masses}
+      .headReady=${this.#bench.value?.instrument.readyToRead === true}
+    ></tl-addition-panel>`;
   }
 
   readonly #toWanted = (): void => {
@@ -291,6 +309,12 @@ export class TlMixingScreen extends TlElement {
     if (this.#table.value.wanted) void this.#find();
   }
 
+  /** The scale on the table, as the bench knows it. */
+  get #scale(): Scale {
+    const settings = this.#bench.value?.settings;
+    return { resolution: settings?.scaleResolution ?? 0.01, smallestPour: settings?.smallestPour ?? 0.1 };
+  }
+
   async #find(): Promise<void> {
     const { wanted, priority, maxTubes, amount, without } = this.#table.value;
     if (!wanted) return;
@@ -299,14 +323,18 @@ export class TlMixingScreen extends TlElement {
     const found = await this.#match.run((signal) =>
       searchBench.run(
         'match',
-        { wanted: asked, options: { priority, maxTubes, grams: amount, without, count: 6 } },
+        {
+          wanted: asked,
+          options: { priority, maxTubes, grams: amount, without, count: 6 },
+          scale: this.#scale,
+        },
         { signal, onProgress: (share) => (this.share = share) },
       ),
     );
     if (!found) return;
     changeTable({
-      recipes: { list: found.recipes, reached: found.reached },
-      masses: found.recipes[0]?.masses ?? this.#table.value.masses,
+      recipes: { list: found.found, reached: found.reached },
+      masses: found.found[0] ? pouredMasses(found.found[0]) : this.#table.value.masses,
     });
   }
 }

@@ -1,6 +1,6 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
-import type { Recipe } from '../../../../src/mix/index.ts';
+import type { Masses } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { patchOfLab } from '../../design/patch.ts';
 import '../../parts/compare.ts';
@@ -8,7 +8,13 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
 import { mixingWords } from '../../text/mixing.ts';
 import { num } from '../../text/numbers.ts';
+import type { FoundRecipe } from '../../workers/match-job.ts';
 import { cardLink } from './card-link.ts';
+
+/** What is weighed: the pour where the scale can make one, else the recipe as it was found. */
+export function pouredMasses({ recipe, pour }: FoundRecipe): Masses {
+  return pour?.masses ?? recipe.masses;
+}
 
 /** Recipes, nearest first: each beside the wanted colour with no edge between. Sends `tl-put` with the recipe. */
 export class TlRecipeList extends TlElement {
@@ -17,7 +23,7 @@ export class TlRecipeList extends TlElement {
     wanted: { attribute: false },
     profile: { attribute: false },
   };
-  declare recipes: readonly Recipe[];
+  declare recipes: readonly FoundRecipe[];
   declare wanted: Lab;
   declare profile: PaletteProfile;
 
@@ -60,15 +66,17 @@ export class TlRecipeList extends TlElement {
   override render() {
     const t = mixingWords();
     return html`<ol>
-      ${this.recipes.map((recipe) => {
-        const used = Object.entries(recipe.masses).sort(([, p], [, q]) => q - p);
+      ${this.recipes.map((found) => {
+        const { recipe, pour } = found;
+        const mix = pour ?? recipe;
+        const used = Object.entries(pouredMasses(found)).sort(([, p], [, q]) => q - p);
         return html`<li>
           <tl-compare
-            .patches=${[patchOfLab(this.wanted), { lab: recipe.prediction.lab, value: recipe.prediction.value }]}
+            .patches=${[patchOfLab(this.wanted), { lab: mix.prediction.lab, value: mix.prediction.value }]}
             .names=${[t.want, t.mix]}
-            .difference=${recipe.deltaE00}
+            .difference=${mix.deltaE00}
           ></tl-compare>
-          <p>${splitWords(recipe.split)}</p>
+          <p>${splitWords(mix.split)}</p>
           <dl>
             ${used.map(
               ([id, grams]) =>
@@ -85,14 +93,26 @@ export class TlRecipeList extends TlElement {
                 : ''
             }
           </p>
+          ${
+            pour?.preTint
+              ? html`<p class="small">
+                  ${t.preTint(
+                    this.#label(pour.preTint.strong),
+                    num(pour.preTint.parts, 0),
+                    this.#label(pour.preTint.light),
+                    num(pour.preTint.pour, 2),
+                  )}
+                </p>`
+              : nothing
+          }
           <div class="row no-print">
             <button
               type="button"
-              @click=${() => this.dispatchEvent(new CustomEvent<Recipe>('tl-put', { detail: recipe, bubbles: true }))}
+              @click=${() => this.dispatchEvent(new CustomEvent<Masses>('tl-put', { detail: pouredMasses(found), bubbles: true }))}
             >
               ${t.put}
             </button>
-            <a href=${cardLink(recipe.masses, this.wanted)}>${t.card}</a>
+            <a href=${cardLink(pouredMasses(found), this.wanted)}>${t.card}</a>
           </div>
         </li>`;
       })}

@@ -1,12 +1,8 @@
 import { css, html, nothing } from 'lit';
 import type { TypedReading } from '../../../../server/api/readings.ts';
-import { GRID_NM } from '../../../../src/colour/grid.ts';
-import { DEFAULT_WHITE, type WhiteName } from '../../../../src/colour/illuminant.ts';
-import { type Lab, labOf, labOfReflectance } from '../../../../src/colour/lab.ts';
+import { DEFAULT_WHITE } from '../../../../src/colour/illuminant.ts';
+import { type Lab, labF } from '../../../../src/colour/lab.ts';
 import { luminanceOfValue } from '../../../../src/colour/munsell-value.ts';
-import { labF } from '../../../../src/colour/lab.ts';
-import { tristimulusWeights } from '../../../../src/colour/tristimulus.ts';
-import { call } from '../../api/call.ts';
 import { patchOfLab } from '../../design/patch.ts';
 import '../../parts/choice.ts';
 import '../../parts/drawdown.ts';
@@ -18,6 +14,7 @@ import { mixingWords } from '../../text/mixing.ts';
 import { num } from '../../text/numbers.ts';
 import '../ladder/typed-entry.ts';
 import type { WantedColour } from './mix-state.ts';
+import { colourOfTyped, readUnderHead } from './read-pile.ts';
 
 type Way = 'painter' | 'lab' | 'head';
 
@@ -155,7 +152,7 @@ export class TlWantedForm extends TlElement {
         <summary>${t.typed}</summary>
         <tl-typed-entry
           label=${t.take}
-          @tl-typed-reading=${(e: CustomEvent<TypedReading>) => this.#want(wantedOfReading(e.detail))}
+          @tl-typed-reading=${(e: CustomEvent<TypedReading>) => this.#want(colourOfTyped(e.detail))}
         ></tl-typed-entry>
       </details>`;
   }
@@ -180,13 +177,7 @@ export class TlWantedForm extends TlElement {
     this.busy = true;
     this.refusal = '';
     try {
-      const reading = await call('readOnce');
-      if (!reading.accepted || !reading.colour) {
-        this.refusal = reading.findings.map((f) => f.sentence).join(' ');
-      } else {
-        const { illuminant, observer } = reading.colour.white;
-        this.#want({ lab: { ...reading.colour.Lab, white: `${illuminant}/${observer}` } });
-      }
+      this.#want(await readUnderHead());
     } catch (cause) {
       this.refusal = cause instanceof Error ? cause.message : String(cause);
     }
@@ -198,25 +189,4 @@ export class TlWantedForm extends TlElement {
   }
 }
 
-/** A typed reading as a wanted colour: a spectrum where it was read on the whole grid, else its Lab. */
-function wantedOfReading(reading: TypedReading): WantedColour {
-  switch (reading.kind) {
-    case 'Lab':
-    case 'XYZ': {
-      const [one, two, three] = reading.values as [number, number, number];
-      const white: WhiteName = `${reading.illuminant}/${reading.observer}`;
-      if (reading.kind === 'Lab') return { lab: { L: one, a: two, b: three, white } };
-      const k = reading.scale === '1' ? 100 : 1;
-      return { lab: labOf({ X: k * one, Y: k * two, Z: k * three, white }) };
-    }
-    case 'reflectance':
-    case 'bands': {
-      const nm = reading.kind === 'bands' ? reading.bands.map((b) => b.centre) : reading.wavelengths;
-      const r = reading.scale === 'percent' ? reading.values.map((v) => v / 100) : reading.values;
-      const lab = labOfReflectance(r, tristimulusWeights(DEFAULT_WHITE, nm));
-      const onGrid = nm.length === GRID_NM.length && nm.every((w, i) => w === GRID_NM[i]);
-      return onGrid ? { lab, spectrum: r } : { lab };
-    }
-  }
-}
 define('tl-wanted-form', TlWantedForm);

@@ -1,0 +1,293 @@
+import { css, html, nothing } from 'lit';
+import type { PaletteProfile } from '../../../../src/profile/schema.ts';
+import { type Patch, patchOfReflectance } from '../../design/patch.ts';
+import '../../parts/empty.ts';
+import '../../parts/next-step.ts';
+import '../../parts/notice.ts';
+import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
+import '../../parts/table.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { type Route, linkTo } from '../../shell/route.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { limitsWords } from '../../text/limits.ts';
+import { num } from '../../text/numbers.ts';
+import type { LimitsAnswer, OneMoreAnswer, ValueStringAnswer } from '../../workers/limits-jobs.ts';
+import { PaletteController, quickBench, searchBench } from '../../workers/palette-controller.ts';
+import './limits-view.ts';
+import { STRING_CHOICE, type StringChoice, stringOptions } from './string-settings.ts';
+import './value-string-view.ts';
+
+/** What was chosen last; it stays while other screens are open. */
+const kept: { without: readonly string[]; string: StringChoice } = { without: [], string: STRING_CHOICE };
+
+/** What a choice of tubes can reach: `#/limits`, and `#/limits/string` to print. */
+export class TlLimitsScreen extends TlElement {
+  static override properties = {
+    route: { attribute: false },
+    without: { state: true },
+    choice: { state: true },
+    share: { state: true },
+  };
+  declare route: Route | undefined;
+  declare without: readonly string[];
+  declare choice: StringChoice;
+  declare share: number;
+  readonly #palette = new PaletteController(this, (palette) => {
+    if (palette.status === 'open') void this.#all(palette.profile);
+  });
+  readonly #limits = new RemoteController<LimitsAnswer | undefined>(this);
+  readonly #more = new RemoteController<OneMoreAnswer | undefined>(this);
+  readonly #string = new RemoteController<ValueStringAnswer>(this);
+  readonly #stones = new RemoteController<ReadonlyMap<string, Patch>>(this);
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      .tubes {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--s3);
+      }
+      label {
+        display: flex;
+        gap: 10px;
+        align-items: center;
+        min-block-size: var(--target);
+      }
+      input {
+        inline-size: 24px;
+        block-size: 24px;
+        accent-color: #000;
+        flex: none;
+      }
+      fieldset {
+        border: 0;
+        padding: 0;
+        margin: 0;
+        min-inline-size: 0;
+      }
+      legend {
+        padding: 0;
+        font-weight: 650;
+      }
+      .wait {
+        display: grid;
+        gap: var(--s2);
+        justify-items: start;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.route = undefined;
+    this.without = kept.without;
+    this.choice = kept.string;
+    this.share = 0;
+  }
+
+  async #all(profile: PaletteProfile): Promise<void> {
+    const known = new Set(profile.tubes.map((tube) => tube.id));
+    this.without = this.without.filter((id) => known.has(id));
+    if (!known.has(this.choice.tube)) {
+      this.choice = {
+        ...this.choice,
+        tube: profile.tubes.find((tube) => tube.id !== profile.white)?.id ?? '',
+      };
+    }
+    void this.#stones.run(async (signal) => {
+      const made = await Promise.all(
+        profile.tubes.map(async ({ id }) => {
+          const { reflectance } = await quickBench.run('predict', { masses: { [id]: 1 } }, { signal });
+          return [id, patchOfReflectance(reflectance)] as const;
+        }),
+      );
+      return new Map(made);
+    });
+    await this.#round(profile);
+  }
+
+  #only(profile: PaletteProfile): string[] {
+    return profile.tubes.map((tube) => tube.id).filter((id) => !this.without.includes(id));
+  }
+
+  async #round(profile: PaletteProfile): Promise<void> {
+    const only = this.#only(profile);
+    this.share = 0;
+    if (this.route?.args[0] !== 'string') {
+      const found = await this.#limits.run((signal) =>
+        searchBench.run('limits', { only }, { signal, onProgress: (share) => (this.share = share) }),
+      );
+      if (!found) return;
+    }
+    await this.#lay(profile);
+    if (this.without.length === 0) this.#more.set(undefined);
+    else {
+      await this.#more.run((signal) => searchBench.run('oneMore', { chosen: only }, { signal }));
+    }
+  }
+
+  async #lay(profile: PaletteProfile): Promise<void> {
+    const only = this.#only(profile);
+    await this.#string.run((signal) =>
+      searchBench.run('valueString', { options: stringOptions(this.choice, only) }, { signal }),
+    );
+  }
+
+  override updated(changed: Map<string, unknown>): void {
+    const palette = this.#palette.value;
+    if (changed.has('route') && palette.status === 'open' && this.route?.args[0] !== 'string') {
+      if (!this.#limits.value && !this.#limits.pending) void this.#round(palette.profile);
+    }
+  }
+
+  override render() {
+    const t = limitsWords();
+    const palette = this.#palette.value;
+    if (palette.status === 'none') {
+      return html`<tl-page heading=${t.title} lead=${t.lead}>
+        <tl-next slot="next" label=${t.toRack} href=${linkTo('rack')}></tl-next>
+        <tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>
+      </tl-page>`;
+    }
+    if (palette.status === 'error') {
+      return html`<tl-page heading=${t.title}
+        ><tl-notice kind="error" live>${palette.error.message}</tl-notice></tl-page
+      >`;
+    }
+    if (palette.status === 'pending') {
+      return html`<tl-page heading=${t.title} lead=${t.lead}
+        ><tl-progress label=${t.working}></tl-progress
+      ></tl-page>`;
+    }
+    const { profile } = palette;
+    if (this.route?.args[0] === 'string') return this.#paper(profile);
+    return html`<tl-page
+      heading=${t.title}
+      lead=${t.lead}
+      .terms=${['limits', 'value', 'lean', 'chroma', 'valueString', 'masstone']}
+    >
+      <div slot="next">${this.#next(profile)}</div>
+      ${this.#tubes(profile)}
+      ${this.#limits.error ? html`<tl-notice kind="error" live>${this.#limits.error.message}</tl-notice>` : nothing}
+      ${
+        this.#limits.value
+          ? html`<tl-limits-view
+              .profile=${profile}
+              .only=${this.#only(profile)}
+              .answer=${this.#limits.value}
+              .masstones=${this.#stones.value ?? new Map()}
+            ></tl-limits-view>`
+          : nothing
+      }
+      ${this.#more.value ? this.#gains(profile, this.#more.value) : nothing} ${this.#stringPart(profile)}
+    </tl-page>`;
+  }
+
+  #next(profile: PaletteProfile) {
+    const t = limitsWords();
+    if (this.#limits.pending) {
+      return html`<div class="wait">
+        <tl-progress label=${t.working} .share=${this.share}></tl-progress>
+        <button type="button" @click=${() => this.#limits.set(undefined)}>${t.stop}</button>
+      </div>`;
+    }
+    if (!this.#limits.value) {
+      return html`<tl-next label=${t.again} @click=${() => void this.#round(profile)}></tl-next>`;
+    }
+    const best = this.#more.value?.gains[0];
+    if (best) {
+      return html`<tl-next
+        label=${t.gap(this.#label(profile, best.tube), `${num(100 * best.gain, 0)} %`)}
+        hint=${t.gapHint}
+        @click=${() => this.#use(profile, best.tube, true)}
+      ></tl-next>`;
+    }
+    return html`<tl-next
+      label=${t.nextString}
+      hint=${t.nextStringHint}
+      href=${linkTo('limits', 'string')}
+    ></tl-next>`;
+  }
+
+  #tubes(profile: PaletteProfile) {
+    const t = limitsWords();
+    return html`<fieldset>
+      <legend>${t.inUse}</legend>
+      <p class="small">${t.inUseHow}</p>
+      <div class="tubes">
+        ${profile.tubes.map(
+          (tube) =>
+            html`<label
+              ><input
+                type="checkbox"
+                .checked=${!this.without.includes(tube.id)}
+                @change=${(e: Event) => this.#use(profile, tube.id, (e.target as HTMLInputElement).checked)}
+              />${tube.label}</label
+            >`,
+        )}
+      </div>
+    </fieldset>`;
+  }
+
+  #use(profile: PaletteProfile, id: string, on: boolean): void {
+    this.without = on ? this.without.filter((other) => other !== id) : [...this.without, id];
+    kept.without = this.without;
+    void this.#round(profile);
+  }
+
+  #gains(profile: PaletteProfile, { gains }: OneMoreAnswer) {
+    const t = limitsWords();
+    return html`<section class="stack">
+      <h2>${t.more}</h2>
+      <tl-table
+        caption=${t.moreTable}
+        .columns=${[{ heading: t.tube }, { heading: t.gain, unit: '%', figures: true }]}
+        .rows=${gains.map((g) => [this.#label(profile, g.tube), num(100 * g.gain, 1)])}
+      ></tl-table>
+    </section>`;
+  }
+
+  #stringPart(profile: PaletteProfile) {
+    const t = limitsWords();
+    return html`<section class="stack">
+      <h2>${t.string}</h2>
+      <p>${t.stringLead}</p>
+      <tl-string-settings
+        class="no-print"
+        .choice=${this.choice}
+        .profile=${profile}
+        @tl-string=${(e: CustomEvent<StringChoice>) => {
+          this.choice = e.detail;
+          kept.string = e.detail;
+          void this.#lay(profile);
+        }}
+      ></tl-string-settings>
+      ${this.#string.error ? html`<tl-notice kind="error" live>${this.#string.error.message}</tl-notice>` : nothing}
+      ${
+        this.#string.value
+          ? html`<tl-value-string .string=${this.#string.value} .profile=${profile}></tl-value-string>`
+          : nothing
+      }
+    </section>`;
+  }
+
+  #paper(profile: PaletteProfile) {
+    const t = limitsWords();
+    return html`<tl-page heading="${t.string}: ${t.ways[this.choice.way]}" lead=${profile.title ?? ''}>
+      <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
+      <a class="no-print" href=${linkTo('limits')}>${t.back}</a>
+      ${
+        this.#string.value
+          ? html`<tl-value-string .string=${this.#string.value} .profile=${profile}></tl-value-string>`
+          : html`<tl-progress label=${t.working}></tl-progress>`
+      }
+    </tl-page>`;
+  }
+
+  #label(profile: PaletteProfile, id: string): string {
+    return profile.tubes.find((tube) => tube.id === id)?.label ?? id;
+  }
+}
+define('tl-limits-screen', TlLimitsScreen);

@@ -1,0 +1,98 @@
+import { css, html, nothing } from 'lit';
+import type { ValueStringOptions } from '../../../../src/mix/index.ts';
+import type { PaletteProfile } from '../../../../src/profile/schema.ts';
+import '../../parts/choice.ts';
+import '../../parts/field.ts';
+import type { FieldChange } from '../../parts/field.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { limitsWords } from '../../text/limits.ts';
+import { num } from '../../text/numbers.ts';
+
+/** How a value string runs. It stays while other screens are open. */
+export interface StringChoice {
+  readonly way: 'neutral' | 'warm' | 'cool' | 'tube';
+  readonly tube: string;
+  readonly steps: number;
+  readonly grams: number;
+}
+
+export const STRING_CHOICE: StringChoice = { way: 'neutral', tube: '', steps: 9, grams: 10 };
+
+/** Lean of a warm or a cool string from neutral, CIELAB units: seen at once, and still a grey. Our choice. */
+const STRING_LEAN = 6;
+
+export function stringOptions(choice: StringChoice, only: readonly string[]): ValueStringOptions {
+  const kind =
+    choice.way === 'tube'
+      ? { tube: choice.tube }
+      : choice.way === 'neutral'
+        ? ('neutral' as const)
+        : { lean: choice.way === 'warm' ? STRING_LEAN : -STRING_LEAN };
+  return { steps: choice.steps, grams: choice.grams, kind, only };
+}
+
+/** Sends `tl-string` with the whole choice at each change. */
+export class TlStringSettings extends TlElement {
+  static override properties = { choice: { attribute: false }, profile: { attribute: false } };
+  declare choice: StringChoice;
+  declare profile: PaletteProfile;
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      :host {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--s2) var(--s3);
+        align-items: end;
+      }
+      tl-field {
+        inline-size: 11rem;
+      }
+    `,
+  ];
+
+  override render() {
+    const t = limitsWords();
+    const { choice } = this;
+    const paints = this.profile.tubes.filter((tube) => tube.id !== this.profile.white);
+    return html`<tl-choice
+        label=${t.stringWay}
+        .value=${choice.way}
+        .options=${(['neutral', 'warm', 'cool', 'tube'] as const).map((value) => ({ value, label: t.ways[value] }))}
+        @tl-choose=${(e: CustomEvent<StringChoice['way']>) => this.#send({ way: e.detail })}
+      ></tl-choice>
+      ${
+        choice.way === 'tube'
+          ? html`<tl-field
+              label=${t.ofTube}
+              .value=${choice.tube}
+              .options=${paints.map((tube) => ({ value: tube.id, label: tube.label }))}
+              @tl-change=${(e: CustomEvent<FieldChange>) => this.#send({ tube: e.detail.text })}
+            ></tl-field>`
+          : nothing
+      }
+      <tl-choice
+        label=${t.steps}
+        .value=${String(choice.steps)}
+        .options=${['5', '7', '9', '11'].map((value) => ({ value, label: value }))}
+        @tl-choose=${(e: CustomEvent<string>) => this.#send({ steps: Number(e.detail) })}
+      ></tl-choice>
+      <tl-field
+        kind="number"
+        label=${t.grams}
+        unit="g"
+        min="0.5"
+        max="1000"
+        .value=${num(choice.grams, 0)}
+        @tl-change=${(e: CustomEvent<FieldChange>) => {
+          if (e.detail.number !== undefined) this.#send({ grams: e.detail.number });
+        }}
+      ></tl-field>`;
+  }
+
+  #send(change: Partial<StringChoice>): void {
+    this.dispatchEvent(new CustomEvent<StringChoice>('tl-string', { detail: { ...this.choice, ...change } }));
+  }
+}
+define('tl-string-settings', TlStringSettings);

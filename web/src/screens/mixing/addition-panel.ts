@@ -1,0 +1,170 @@
+import { css, html, nothing } from 'lit';
+import type { TypedReading } from '../../../../server/api/readings.ts';
+import type { Masses, Wanted } from '../../../../src/mix/index.ts';
+import type { PaletteProfile } from '../../../../src/profile/schema.ts';
+import { patchOfLab } from '../../design/patch.ts';
+import '../../parts/compare.ts';
+import '../../parts/notice.ts';
+import '../../parts/progress.ts';
+import { TlElement, define } from '../../parts/tl-element.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { splitWords } from '../../text/differences.ts';
+import { mixingWords } from '../../text/mixing.ts';
+import { num } from '../../text/numbers.ts';
+import type { AdditionAnswer } from '../../workers/match-job.ts';
+import { searchBench } from '../../workers/palette-controller.ts';
+import '../ladder/typed-entry.ts';
+import { type WantedColour, changeTable, mixTable } from './mix-state.ts';
+import { colourOfTyped, readUnderHead } from './read-pile.ts';
+
+const asWanted = (c: WantedColour): Wanted => (c.spectrum ? { spectrum: c.spectrum } : { lab: c.lab });
+
+/** A pile that came out wrong: read it, and see what to add. Nothing is taken out. */
+export class TlAdditionPanel extends TlElement {
+  static override properties = {
+    profile: { attribute: false },
+    wanted: { attribute: false },
+    masses: { attribute: false },
+    headReady: { type: Boolean },
+    read: { state: true },
+    refusal: { state: true },
+  };
+  declare profile: PaletteProfile;
+  declare wanted: WantedColour;
+  declare masses: Masses;
+  declare headReady: boolean;
+  /** The pile as it was read; the grams speak alone until then. */
+  declare read: WantedColour | undefined;
+  declare refusal: string;
+  readonly #answer = new RemoteController<AdditionAnswer>(this);
+
+  static override styles = [
+    TlElement.styles,
+    css`
+      ul {
+        list-style: none;
+        padding: 0;
+        display: grid;
+        gap: var(--s2);
+        max-inline-size: none;
+      }
+      li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 4px var(--s2);
+        align-items: center;
+        border-block-end: var(--rule);
+        padding-block-end: 10px;
+      }
+      li b {
+        font-size: var(--t-lead);
+        line-height: 1.25;
+      }
+      summary {
+        min-block-size: var(--target);
+        align-content: center;
+        font-weight: 650;
+        cursor: pointer;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.headReady = false;
+    this.read = undefined;
+    this.refusal = '';
+  }
+
+  override render() {
+    const t = mixingWords();
+    const answer = this.#answer.value;
+    return html`<section class="stack">
+      <h2>${t.addition}</h2>
+      <p>${t.additionHow}</p>
+      <div class="row">
+        ${this.headReady ? html`<button type="button" @click=${this.#readHead}>${t.readIt}</button>` : nothing}
+        <button type="button" @click=${() => void this.#work(this.read)}>${t.work}</button>
+      </div>
+      <details>
+        <summary>${t.typed}</summary>
+        <tl-typed-entry
+          label=${t.work}
+          @tl-typed-reading=${(e: CustomEvent<TypedReading>) => void this.#work(colourOfTyped(e.detail))}
+        ></tl-typed-entry>
+      </details>
+      ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
+      ${this.#answer.error ? html`<tl-notice kind="error" live>${this.#answer.error.message}</tl-notice>` : nothing}
+      ${this.#answer.pending ? html`<tl-progress label=${t.finding}></tl-progress>` : nothing}
+      ${answer ? this.#found(answer) : nothing}
+    </section>`;
+  }
+
+  #found(answer: AdditionAnswer) {
+    const t = mixingWords();
+    return html`${
+        this.read
+          ? html`<tl-compare
+              .patches=${[patchOfLab(this.wanted.lab), patchOfLab(this.read.lab)]}
+              .names=${[t.want, t.pileLab]}
+            ></tl-compare>`
+          : nothing
+      }
+      <p>${t.nowIs} ${splitWords(answer.now)} (${this.read ? t.asRead : t.asMade}).</p>
+      ${answer.afresh.wastesLess ? html`<tl-notice kind="warning">${t.afresh}</tl-notice>` : nothing}
+      <h3>${t.added}</h3>
+      ${answer.additions.length === 0 ? html`<p>${t.addNothing}</p>` : nothing}
+      <ul>
+        ${answer.additions.map(
+          (addition) =>
+            html`<li>
+              <div>
+                <b>${this.#grams(addition.add)}</b>
+                <p class="small">${splitWords(addition.split)}, ${num(addition.deltaE00, 1)} (CIEDE2000)</p>
+              </div>
+              <button type="button" @click=${() => this.#putIn(addition.add)}>${t.putIn}</button>
+            </li>`,
+        )}
+      </ul>`;
+  }
+
+  #grams(masses: Masses): string {
+    return Object.entries(masses)
+      .sort(([, p], [, q]) => q - p)
+      .map(([id, g]) => `${num(g, 2)} g ${this.profile.tubes.find((tube) => tube.id === id)?.label ?? id}`)
+      .join(', ');
+  }
+
+  readonly #readHead = async (): Promise<void> => {
+    this.refusal = '';
+    try {
+      await this.#work(await readUnderHead());
+    } catch (cause) {
+      this.refusal = cause instanceof Error ? cause.message : String(cause);
+    }
+  };
+
+  async #work(read: WantedColour | undefined): Promise<void> {
+    this.read = read;
+    const { priority } = mixTable();
+    await this.#answer.run((signal) =>
+      searchBench.run(
+        'addition',
+        {
+          pile: { masses: this.masses, ...(read ? { reading: asWanted(read) } : {}) },
+          wanted: asWanted(this.wanted),
+          options: { priority },
+        },
+        { signal },
+      ),
+    );
+  }
+
+  #putIn(add: Masses): void {
+    const masses = { ...this.masses };
+    for (const [id, g] of Object.entries(add)) masses[id] = (masses[id] ?? 0) + g;
+    this.read = undefined;
+    changeTable({ masses });
+  }
+}
+define('tl-addition-panel', TlAdditionPanel);
