@@ -20,4 +20,6 @@ export interface Discrepancy {
   readonly sdLnKS: Spectrum;
   /** Correlation exp(-(dlambda/correlationNm)^2 / 2). */
   readonly correlationNm: number;
+  /** Standard deviation of surface haze from film to film, reflectance factor, the same at every wavelength; absent: 0. */
+  readonly sdHaze?: number;
 }

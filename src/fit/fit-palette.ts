@@ -7,7 +7,7 @@ import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.
 import { trustLine } from './evidence/trust.ts';
 import type { SharedUnknown } from './model/layout.ts';
 import { fitProblem } from './model/problem.ts';
-import { DEFAULT_SETTINGS, type FitSettings } from './model/settings.ts';
+import { SETTINGS, type FitSettings } from './model/settings.ts';
 import type { Surface } from './optics/surface.ts';
 import type { PaletteFit, TubeFit } from './palette-fit.ts';
 import { solvePalette } from './solve/solve-palette.ts';
@@ -24,8 +24,16 @@ export interface FitOptions {
   readonly leaveOneOut?: boolean;
 }
 
-/** Estimated unless asked otherwise. */
-const ESTIMATED: readonly SharedUnknown[] = ['k2', 'crowding'];
+/**
+ * Shared constants estimated unless asked otherwise. The floor where it holds the mirror reflection, which theory knows
+ * for a perfect gloss only; crowding where films hide, for a film's unknown thickness would pass for it.
+ */
+function estimatedFor(set: SwatchSet): SharedUnknown[] {
+  const estimated: SharedUnknown[] = ['k2'];
+  if (set.instrument.geometry === 'd/8 specular included') estimated.push('floor');
+  if (set.swatches.every((s) => s.film === 'opaque')) estimated.push('crowding');
+  return estimated;
+}
 
 /**
  * Fits every tube of a swatch set together: constants, their covariance, and the evidence for them. `checks` are never
@@ -38,15 +46,15 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
       'The swatch set holds no swatches to fit; a document of checks is for "check", so give one with swatches.',
     );
   }
-  const settings = { ...DEFAULT_SETTINGS, ...options.settings };
+  const settings = { ...SETTINGS[set.instrument.kind], ...options.settings };
   const problem = fitProblem(set, {
     settings,
-    estimate: options.estimate ?? ESTIMATED,
+    estimate: options.estimate ?? estimatedFor(set),
     ...(options.surface ? { surface: options.surface } : {}),
     ...(options.without ? { without: options.without } : {}),
   });
   const solution = solvePalette(problem, settings.discrepancySd);
-  const palette = paletteOfSolution(problem, solution, settings.discrepancySd);
+  const palette = paletteOfSolution(problem, solution);
   const evidence = swatchEvidence(problem, solution, options.leaveOneOut ?? true);
   const chiSquares = reducedChiSquares(problem, solution);
   const films = filmsAndSurface(problem, solution);

@@ -109,6 +109,8 @@ export function predictWithCovariance(
   for (const column of discrepancyColumns(palette.discrepancy)) {
     factor.push(column.map((d, i) => d * byLnKS[i]!));
   }
+  const { sdHaze } = palette.discrepancy;
+  if (sdHaze) factor.push(new Float64Array(GRID_SIZE).fill(sdHaze));
   const { sdLnX } = options;
   if (sdLnX) factor.push(at.dLnX.map((d) => d * sdLnX));
   return { internal: at.internal, measured: at.measured, factor, labRegion: labRegion(at.measured, factor) };

@@ -31,6 +31,7 @@ export function profileFromFit(fit: PaletteFit, facts: ProfileFacts): PalettePro
     discrepancy: {
       sdLnKS: [...palette.discrepancy.sdLnKS],
       correlationNm: palette.discrepancy.correlationNm,
+      ...(palette.discrepancy.sdHaze === undefined ? {} : { sdHaze: palette.discrepancy.sdHaze }),
     },
     ...(palette.crowding === undefined ? {} : { crowding: palette.crowding }),
     weighing: fit.weighing,

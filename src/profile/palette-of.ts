@@ -25,6 +25,7 @@ export function paletteOf(profile: PaletteProfile): MixingPalette {
     discrepancy: {
       sdLnKS: Float64Array.from(profile.discrepancy.sdLnKS.slice(0, GRID_SIZE)),
       correlationNm: profile.discrepancy.correlationNm,
+      ...(profile.discrepancy.sdHaze === undefined ? {} : { sdHaze: profile.discrepancy.sdHaze }),
     },
   };
 }

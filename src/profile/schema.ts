@@ -79,7 +79,7 @@ export const profileTubeSchema = z.looseObject({
   S: gridArray,
   /** ln K and ln S deviate by own . u + shared . v, u and v standard normal; v is one for the whole profile. */
   covariance: z.strictObject({
-    own: z.array(factorColumn).max(2 * GRID_SIZE),
+    own: z.array(factorColumn).max(4 * GRID_SIZE),
     shared: z.array(factorColumn).max(4 * GRID_SIZE),
   }),
   evidence: evidenceSchema.optional(),
@@ -103,7 +103,12 @@ export const profileSchema = z.looseObject({
    * What the equations themselves miss: every mixture's ln(K/S) deviates by a smooth random curve of this standard
    * deviation, drawn afresh for each mixture, with correlation exp(-(dlambda/correlationNm)^2 / 2).
    */
-  discrepancy: z.strictObject({ sdLnKS: gridArray, correlationNm: z.number().positive() }),
+  discrepancy: z.strictObject({
+    sdLnKS: gridArray,
+    correlationNm: z.number().positive(),
+    /** Standard deviation of surface haze from film to film, reflectance factor. Absent: 0. */
+    sdHaze: z.number().min(0).max(0.1).optional(),
+  }),
   /** A gram of the white at a share c of a mixture scatters 1 + crowding (1 - c) times as in its masstone. Absent: 0. */
   crowding: z.number().min(-0.9).max(10).optional(),
   weighing: weighingSchema.optional(),

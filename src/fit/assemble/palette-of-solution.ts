@@ -1,5 +1,6 @@
 import { GRID_SIZE, flatSpectrum } from '../../colour/grid.ts';
 import type { TubeConstants } from '../constants.ts';
+import { discrepancyColumns } from '../discrepancy.ts';
 import { backwardInPlace, choleskyInPlace, factorColumns, inverseFromCholesky } from '../linear/cholesky.ts';
 import { type ArrowFactors, factorArrow } from '../model/arrow.ts';
 import { stateAt } from '../model/forward.ts';
@@ -16,15 +17,13 @@ const LEFT_OUT = 0.01;
  * estimated: constants and surface only mean something together. What a tube owes to the white is in `shared`, whose
  * columns are driven by the white's own doubt; the rest is its own.
  */
-export function paletteOfSolution(
-  problem: FitProblem,
-  solution: Solution,
-  discrepancySd: number,
-): MixingPalette {
+export function paletteOfSolution(problem: FitProblem, solution: Solution): MixingPalette {
   const { layout, white, set } = problem;
   const factors = factorArrow(solution.system)!;
   const whiteSize = layout.lnS[white]! >= 0 ? 2 * GRID_SIZE : GRID_SIZE;
   const whiteColumns = factorColumns(whiteCovariance(layout.border, whiteSize, factors), whiteSize, LEFT_OUT);
+  const { correlationNm } = problem.settings;
+  const usual = solution.discrepancy.typical;
   const state = stateAt(problem, solution.x);
   const unit = meanOf(state.S.subarray(white * GRID_SIZE, (white + 1) * GRID_SIZE));
   const shift = Math.log(unit);
@@ -51,6 +50,7 @@ export function paletteOfSolution(
   layout.blocks.forEach((block, b) => {
     if (block.tubes.length === 0) return;
     const inverse = inverseFromCholesky(factors.L[b]!, block.size);
+    const beyond = Math.sqrt(Math.max(0, solution.discrepancy.blocks[b]! ** 2 - usual ** 2));
     const answer = blockAnswer(factors, b, block.size, layout.border, whiteColumns);
     for (const t of block.tubes) {
       const k = layout.lnK[t]! - block.offset;
@@ -64,7 +64,7 @@ export function paletteOfSolution(
       tubes.push({
         id: set.tubes[t]!.id,
         ...spectra(t),
-        own: factorColumns(own, 2 * GRID_SIZE, LEFT_OUT),
+        own: [...factorColumns(own, 2 * GRID_SIZE, LEFT_OUT), ...misfitColumns(beyond, correlationNm)],
         shared: answer.map((c) => place(c, k, k + GRID_SIZE)),
       });
     }
@@ -76,9 +76,26 @@ export function paletteOfSolution(
     white: set.tubes[white]!.id,
     geometry: set.instrument.geometry,
     surface: surfaceOfState(problem, state),
-    discrepancy: { sdLnKS: flatSpectrum(discrepancySd), correlationNm: problem.settings.correlationNm },
+    discrepancy: {
+      sdLnKS: flatSpectrum(usual),
+      correlationNm,
+      ...(solution.discrepancy.haze > 0 ? { sdHaze: solution.discrepancy.haze } : {}),
+    },
     ...(layout.shared.crowding === undefined ? {} : { crowding: state.crowding }),
   };
+}
+
+/** A tube that the equations fit worse than is usual for the set carries the rest of its misfit with it. */
+function misfitColumns(sd: number, correlationNm: number): Float64Array[] {
+  if (!(sd > 0)) return [];
+  return discrepancyColumns({ sdLnKS: flatSpectrum(sd), correlationNm }).map((d) => {
+    const column = new Float64Array(2 * GRID_SIZE);
+    for (let i = 0; i < GRID_SIZE; i++) {
+      column[i] = d[i]! / 2;
+      column[GRID_SIZE + i] = -d[i]! / 2;
+    }
+    return column;
+  });
 }
 
 /** Covariance of the white's constants with the surface as it is: the inverse of its part of the Schur complement. */

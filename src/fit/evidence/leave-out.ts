@@ -28,6 +28,7 @@ export function fitBlock(
   from: Float64Array,
   b: number,
   groups: ReadonlySet<number>,
+  maxIterations = 15,
 ): Float64Array {
   const { offset, size } = problem.layout.blocks[b]!;
   const whole = Float64Array.from(from);
@@ -39,7 +40,7 @@ export function fitBlock(
     {
       cost: (part) => costAt(problem, weights, at(part), groups),
       linearise: (part) => {
-        const { cost, system } = lineariseAt(problem, weights, at(part), groups);
+        const { cost, system } = lineariseAt(problem, weights, at(part), groups, b);
         const H = system.bb[b]!;
         return {
           cost,
@@ -58,7 +59,7 @@ export function fitBlock(
       },
     },
     from.slice(offset, offset + size),
-    { ftol: 1e-4, maxIterations: 15, maxStep: 2 },
+    { ftol: 1e-4, maxIterations, maxStep: 2 },
   );
   return Float64Array.from(at(report.x));
 }

@@ -17,13 +17,15 @@ export interface ArrowSystem {
   readonly gradient: Float64Array;
 }
 
-export function emptyArrow(layout: Layout): ArrowSystem {
+/** A system of zeros; with `only`, the other blocks have no room and are left alone. */
+export function emptyArrow(layout: Layout, only?: number): ArrowSystem {
   const { border, blocks } = layout;
+  const wanted = (b: number): boolean => only === undefined || only === b;
   return {
     layout,
     ww: new Float64Array(border * border),
-    bb: blocks.map((b) => new Float64Array(b.size * b.size)),
-    bw: blocks.map((b) => new Float64Array(b.size * border)),
+    bb: blocks.map((k, b) => new Float64Array(wanted(b) ? k.size * k.size : 0)),
+    bw: blocks.map((k, b) => new Float64Array(wanted(b) ? k.size * border : 0)),
     gradient: new Float64Array(layout.size),
   };
 }

@@ -78,14 +78,18 @@ export function costAt(
   return cost;
 }
 
-/** Cost, gradient and Gauss-Newton normal equations at one point. */
+/**
+ * Cost, gradient and Gauss-Newton normal equations at one point; of `only` some groups, and with room for the unknowns
+ * of one `block` alone, where they are given.
+ */
 export function lineariseAt(
   problem: FitProblem,
   weights: readonly Float64Array[],
   x: Float64Array,
   only?: ReadonlySet<number>,
+  block?: number,
 ): { cost: number; system: ArrowSystem } {
-  const system = emptyArrow(problem.layout);
+  const system = emptyArrow(problem.layout, block);
   const state = stateAt(problem, x);
   let cost = addPriors(problem, x, system);
   problem.groups.forEach((group, g) => {

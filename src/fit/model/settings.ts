@@ -1,3 +1,5 @@
+import type { InstrumentDescription } from '../../calibrate/swatch-set/schema.ts';
+
 /**
  * Widths of the priors. All are in natural logarithms per 10 nm step unless said otherwise; docs/method.md gives the
  * reason for each.
@@ -22,25 +24,36 @@ export interface FitSettings {
   /** Spread of ln thickness between drawdowns of one session, and of a thickness that was given. */
   readonly thicknessSd: number;
   readonly givenThicknessSd: number;
-  /** What the equations miss, in ln(K/S) of every pile: standard deviation and correlation length. */
-  readonly discrepancySd: number;
+  /** What the equations miss, in ln(K/S) of every pile: standard deviation (sized from the readings where absent) and
+   * correlation length. */
+  readonly discrepancySd?: number;
   readonly correlationNm: number;
+  /** Haze from film to film, reflectance factor; sized from the readings where absent. */
+  readonly hazeSd?: number;
 }
 
-export const DEFAULT_SETTINGS: FitSettings = {
-  k1st: 1,
-  k2nd: 0.25,
-  s1st: 0.3,
-  s2nd: 0.1,
-  kLevel: [-1, 5],
-  sLevel: [-1.6, 3],
+const COMMON = {
+  k1st: 0.4,
+  k2nd: 0.4,
+  kLevel: [-1, 5] as const,
+  sLevel: [-1.6, 3] as const,
   white1st: 0.1,
   white2nd: 0.05,
   k2Sd: 0.05,
   floorSd: 0.002,
   crowdingSd: 0.1,
-  thicknessSd: 0.5,
+  thicknessSd: 0.3,
   givenThicknessSd: 0.1,
-  discrepancySd: 0.015,
   correlationNm: 60,
+};
+
+/**
+ * Scattering of a fine powder goes as a power 0 to -1.5 of wavelength, so ln S moves by at most 0.03 in 10 nm but near a
+ * strong absorption. Readings of 10 nm see that for themselves and are given room; XYZ cannot, and a smooth S is what
+ * makes its ladders mean something.
+ */
+export const SETTINGS: Readonly<Record<InstrumentDescription['kind'], FitSettings>> = {
+  spectral: { ...COMMON, s1st: 0.15, s2nd: 0.06 },
+  bands: { ...COMMON, s1st: 0.06, s2nd: 0.025 },
+  tristimulus: { ...COMMON, s1st: 0.06, s2nd: 0.025 },
 };

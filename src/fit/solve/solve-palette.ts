@@ -2,7 +2,8 @@ import { arrowDiagonal, type ArrowSystem, factorArrow, solveArrow } from '../mod
 import { costAt, lineariseAt } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import { startOf } from '../model/start.ts';
-import { groupWeights } from '../model/weights.ts';
+import { type DiscrepancySds, groupWeights, sameDiscrepancy } from '../model/weights.ts';
+import { discrepancySizes } from './discrepancy-size.ts';
 import { type SolverOptions, type SolverReport, levenbergMarquardt } from './levenberg-marquardt.ts';
 
 export interface Solution {
@@ -10,14 +11,14 @@ export interface Solution {
   readonly x: Float64Array;
   readonly system: ArrowSystem;
   readonly weights: readonly Float64Array[];
-  readonly logDet: number;
+  readonly discrepancy: DiscrepancySds;
   readonly iterations: number;
 }
 
 /** ln K, ln S and the rest move at most this far in one step. */
 const MAX_STEP = 2;
 /** How often the weights are taken anew: they depend on the slopes, which depend on the constants. */
-const PASSES = 3;
+const PASSES = 2;
 
 export function minimise(
   problem: FitProblem,
@@ -46,31 +47,32 @@ export function minimise(
   );
 }
 
-/** Fits one problem: weights from the current slopes, then the constants, a few times over. */
-export function solvePalette(
-  problem: FitProblem,
-  discrepancySd: number,
-  from?: Float64Array,
-  passes: number = PASSES,
-): Solution {
-  let x = from ? Float64Array.from(from) : startOf(problem);
+/** A wide error to begin with, so that no rung with a large slope rules the way there. */
+const WIDE = 0.1;
+
+/**
+ * Fits one problem: weights from the current slopes, then the constants, a few times over; between, what the equations
+ * miss is sized from the readings unless `discrepancySd` gives it.
+ */
+export function solvePalette(problem: FitProblem, discrepancySd?: number): Solution {
+  let x = startOf(problem);
   let iterations = 0;
-  let report: SolverReport | undefined;
-  if (!from) {
-    // A wide error at first, so that no rung with a large slope rules the way there.
-    const wide = groupWeights(problem, x, Math.max(discrepancySd, 0.1)).weights;
-    const first = minimise(problem, wide, x, { ftol: 1e-3, maxIterations: 60 });
-    iterations += first.iterations;
-    x = first.x;
-  }
-  let current = groupWeights(problem, x, discrepancySd);
-  for (let pass = 0; pass < passes; pass++) {
-    const last = pass === passes - 1;
-    report = minimise(problem, current.weights, x, last ? { ftol: 1e-8 } : { ftol: 1e-4 });
+  let sds = sameDiscrepancy(problem, discrepancySd ?? WIDE);
+  let weights = groupWeights(problem, x, sameDiscrepancy(problem, Math.max(WIDE, discrepancySd ?? 0)));
+  const run = (options: SolverOptions): SolverReport => {
+    const report = minimise(problem, weights, x, options);
     iterations += report.iterations;
     x = report.x;
-    if (!last) current = groupWeights(problem, x, discrepancySd);
+    return report;
+  };
+  run({ ftol: 3e-3, maxIterations: 60 });
+  for (let pass = 0; pass < PASSES; pass++) {
+    if (discrepancySd === undefined) sds = discrepancySizes(problem, x, sds);
+    weights = groupWeights(problem, x, sds);
+    run({ ftol: 1e-3 });
   }
-  const { system } = lineariseAt(problem, current.weights, x);
-  return { report: report!, x, system, ...current, iterations };
+  weights = groupWeights(problem, x, sds);
+  const report = run({ ftol: 1e-6 });
+  const { system } = lineariseAt(problem, weights, x);
+  return { report, x, system, weights, discrepancy: sds, iterations };
 }
