@@ -78,3 +78,7 @@ export const WEIGHED = 1e-9;
 export const MONTE_CARLO_RELATIVE = 0.08;
 /** Grams of a tube so many times as strong: the descent stops at CIEDE2000 1e-4, which is less than this in grams. */
 export const STRENGTH_CARRIED = 1e-3;
+/** Mean CIEDE2000 of mixes across two merged profiles against radiative transfer: both fits' and the bridge's errors. */
+export const MERGED_TRANSFER_MEAN = 1;
+/** CIEDE2000 along a ladder re-expressed under another surface: four rungs, two constants a wavelength. */
+export const REEXPRESSED_LADDER = 0.25;

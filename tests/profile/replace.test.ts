@@ -102,7 +102,7 @@ describe('the difference report', () => {
 
   it('is refused without a bridge when the whites differ', () => {
     const other = { ...inventedProfile(), white: 'earth' };
-    expect(() => compareProfiles(profile, other)).toThrow(/different whites.*give that bridge/);
+    expect(() => compareProfiles(profile, other)).toThrow(/different whites.*as the bridge/);
   });
 });
 

@@ -1,4 +1,5 @@
 import type { PaletteProfile } from '../schema.ts';
+import type { Bridge } from '../merge/bridge-type.ts';
 import { onePalette } from './one-palette.ts';
 import { type TubeDifference, tubeDifference } from './tube-difference.ts';
 
@@ -12,15 +13,17 @@ export interface ProfileComparison {
 }
 
 /**
- * Compares two profiles on one white, tube by tube of the same id, or by the pairs given (a new tube under another id).
- * @throws ProfileProblem when the whites or geometries differ.
+ * Compares two profiles tube by tube of the same id, or by the pairs given (a new tube under another id). With a bridge
+ * the whites may differ.
+ * @throws ProfileProblem when the geometries differ, or the whites do and there is no bridge.
  */
 export function compareProfiles(
   older: PaletteProfile,
   newer: PaletteProfile,
   pairs: readonly { readonly older: string; readonly newer: string }[] = [],
+  bridge?: Bridge,
 ): ProfileComparison {
-  const palette = onePalette(older, newer);
+  const palette = onePalette(older, newer, bridge);
   const has = (p: PaletteProfile, id: string): boolean => p.tubes.some((t) => t.id === id);
   const same = older.tubes
     .filter((t) => t.id !== older.white && has(newer, t.id) && !pairs.some((p) => p.older === t.id))

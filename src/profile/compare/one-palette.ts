@@ -1,50 +1,72 @@
+import { ciede2000 } from '../../colour/ciede2000.ts';
+import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
+import { labOfReflectance } from '../../colour/lab.ts';
+import { tristimulusWeights } from '../../colour/tristimulus.ts';
 import type { TubeConstants } from '../../fit/constants.ts';
 import type { MixingPalette } from '../../fit/palette.ts';
+import { predictReflectance } from '../../fit/predict.ts';
+import { type Bridge, WHAT_TO_MEASURE } from '../merge/bridge-type.ts';
+import { bridgedTubes } from '../merge/bridged-tubes.ts';
+import { refuseOtherGeometry } from '../merge/refuse-other-geometry.ts';
+import { reexpressed } from '../merge/reexpress.ts';
 import { paletteOf } from '../palette-of.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
+import { bothDiscrepancies } from './both-discrepancies.ts';
+
+/** Two readings of one white differ by less than this, CIEDE2000. Common practice, no source. */
+const SAME_WHITE = 1.5;
 
 /**
  * Two profiles as one palette, tube ids prefixed "older/" and "newer/" save the white, which is the older profile's.
- * Doubt shared within one profile is not shared with the other, so its columns stand side by side.
- * @throws ProfileProblem when the whites or the geometries differ: constants are relative to the white's scattering,
- * and a difference of whites cannot be told from a difference of tubes without a bridge.
+ * Where the surface or the crowding were estimated apart, the newer tubes are given the constants that read the same
+ * under the older ones. Doubt shared within one profile is not shared with the other, so its columns stand side by
+ * side. With a bridge the newer white stays in the palette as "newer/<id>".
+ * @throws ProfileProblem when the geometries differ, or the whites do and no bridge is given: constants are relative to
+ * the white's scattering, and a difference of whites cannot be told from a difference of tubes without one.
  */
-export function onePalette(older: PaletteProfile, newer: PaletteProfile): MixingPalette {
-  if (older.white !== newer.white) {
-    throw new ProfileProblem(
-      `The profiles rest on different whites ("${older.white}" and "${newer.white}"): read the masstone and one tint of one white in the other, and give that bridge.`,
-      'white',
-    );
-  }
-  if (older.geometry !== newer.geometry) {
-    throw new ProfileProblem(
-      `One profile was read at ${older.geometry}, the other at ${newer.geometry}: read the new tubes with the old geometry.`,
-      'geometry',
-    );
-  }
+export function onePalette(older: PaletteProfile, newer: PaletteProfile, bridge?: Bridge): MixingPalette {
+  refuseOtherGeometry(older, newer);
   const a = paletteOf(older);
   const b = paletteOf(newer);
+  const discrepancy = bothDiscrepancies(a.discrepancy, b.discrepancy);
+  const named = (t: TubeConstants, prefix: string): TubeConstants => ({ ...t, id: `${prefix}${t.id}` });
+  const olderName = (t: TubeConstants): TubeConstants => (t.id === a.white ? t : named(t, 'older/'));
+  if (bridge) {
+    const { first, second } = bridgedTubes(a, b, bridge);
+    return { ...a, tubes: [...first.map(olderName), ...second.map((t) => named(t, 'newer/'))], discrepancy };
+  }
+  refuseOtherWhite(a, b);
+  const there = reexpressed(b, a);
+  const zeros = (n: number): Float64Array[] => Array.from({ length: n }, () => new Float64Array(72));
   const widthA = a.tubes[0]!.shared.length;
   const widthB = b.tubes[0]!.shared.length;
-  const zeros = (n: number): Float64Array[] => Array.from({ length: n }, () => new Float64Array(72));
-  const white = a.white;
-  const rename = (t: TubeConstants, prefix: string, shared: readonly Float64Array[]): TubeConstants => ({
-    ...t,
-    id: `${prefix}${t.id}`,
-    shared,
-  });
   return {
     ...a,
     tubes: [
-      ...a.tubes.map((t) => rename(t, t.id === white ? '' : 'older/', [...t.shared, ...zeros(widthB)])),
-      ...b.tubes
-        .filter((t) => t.id !== white)
-        .map((t) => rename(t, 'newer/', [...zeros(widthA), ...t.shared])),
+      ...a.tubes.map((t) => ({ ...olderName(t), shared: [...t.shared, ...zeros(widthB)] })),
+      ...there.tubes
+        .filter((t) => t.id !== b.white)
+        .map((t) => ({ ...named(t, 'newer/'), shared: [...zeros(widthA), ...t.shared] })),
     ],
-    discrepancy: {
-      correlationNm: a.discrepancy.correlationNm,
-      sdLnKS: a.discrepancy.sdLnKS.map((v, i) => Math.max(v, b.discrepancy.sdLnKS[i]!)),
-    },
+    discrepancy,
   };
+}
+
+function refuseOtherWhite(a: MixingPalette, b: MixingPalette): void {
+  if (a.white !== b.white) {
+    throw new ProfileProblem(
+      `The profiles rest on different whites ("${a.white}" and "${b.white}"): ${WHAT_TO_MEASURE}.`,
+      'white',
+    );
+  }
+  const lab = (p: MixingPalette) =>
+    labOfReflectance(predictReflectance(p, { [p.white]: 1 }).measured, tristimulusWeights(DEFAULT_WHITE));
+  const apart = ciede2000(lab(a), lab(b));
+  if (apart > SAME_WHITE) {
+    throw new ProfileProblem(
+      `Both profiles call their white "${a.white}", and the two read ${apart.toFixed(1)} (CIEDE2000) apart, so they are not one paint: ${WHAT_TO_MEASURE}.`,
+      'white',
+    );
+  }
 }

@@ -51,6 +51,9 @@ export function tableFromProfile(profile: PaletteProfile): SpectralTable {
       SURFACE: quotelessJson(profile.surface),
       DISCREPANCY_LNKS: profile.discrepancy.sdLnKS.join(' '),
       DISCREPANCY_CORRELATION_NM: String(profile.discrepancy.correlationNm),
+      ...(profile.discrepancy.sdHaze === undefined
+        ? {}
+        : { DISCREPANCY_HAZE: String(profile.discrepancy.sdHaze) }),
       ...(profile.weighing ? { WEIGHING: quotelessJson(profile.weighing) } : {}),
       ...(profile.noise ? { NOISE: quotelessJson(profile.noise) } : {}),
     },
@@ -107,6 +110,7 @@ export function profileFromTable(table: SpectralTable, createdIso: string): unkn
     discrepancy: {
       sdLnKS: note('DISCREPANCY_LNKS').split(' ').map(Number),
       correlationNm: Number(note('DISCREPANCY_CORRELATION_NM')),
+      ...(table.notes['DISCREPANCY_HAZE'] ? { sdHaze: Number(table.notes['DISCREPANCY_HAZE']) } : {}),
     },
     ...(table.notes['WEIGHING'] ? { weighing: object('WEIGHING') } : {}),
     ...(table.notes['NOISE'] ? { noise: object('NOISE') } : {}),
