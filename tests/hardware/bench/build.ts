@@ -24,7 +24,15 @@ export async function buildFirmware(...targets: readonly string[]): Promise<Buil
     return { folder, output: stdout, remove };
   } catch (error) {
     remove();
-    throw error;
+    const { code, stderr } = error as { code?: unknown; stderr?: string };
+    const what =
+      code === 'ENOENT'
+        ? 'There is no "make" on this computer'
+        : `"make ${targets.join(' ')}" failed (${(stderr ?? '').trim().split('\n')[0]})`;
+    throw new Error(
+      `${what}; the head's firmware is built by make with a C compiler; install both (on Debian: build-essential) and run the tests again.`,
+      { cause: error },
+    );
   }
 }
 
