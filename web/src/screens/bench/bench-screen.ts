@@ -30,11 +30,14 @@ export class TlBenchScreen extends TlElement {
     wanted: { state: true },
     busy: { state: true },
     refusal: { state: true },
+    watching: { state: true },
   };
   declare route: Route | undefined;
   declare wanted: Connection;
   declare busy: '' | 'connect' | 'read' | StepName;
   declare refusal: string;
+  /** Reading over and over, to watch the head settle. */
+  declare watching: boolean;
 
   static override styles = [TlElement.styles, benchStyles];
   readonly #bench = new BenchState(this);
@@ -45,6 +48,12 @@ export class TlBenchScreen extends TlElement {
     this.wanted = { transport: 'practice' };
     this.busy = '';
     this.refusal = '';
+    this.watching = false;
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.watching = false;
   }
 
   override render() {
@@ -52,7 +61,7 @@ export class TlBenchScreen extends TlElement {
     const instrument = this.#bench.value?.instrument;
     return html`<tl-page
       heading=${t.title}
-      lead=${isOn(instrument) && instrument.next ? instrument.next : t.lead}
+      lead=${isOn(instrument) ? t.onLead : t.lead}
       .terms=${['dark', 'whiteTile', 'blackTrap', 'geometry', 'reading']}
       .cautions=${t.lampCare}
     >
@@ -122,9 +131,7 @@ export class TlBenchScreen extends TlElement {
             <i aria-hidden="true"></i>
             <div>
               <h2>${t.warmUp}: ${t.warmStates[warm.state]}</h2>
-              <p>
-                ${warm.sentence || (warm.driftPercent === null ? '' : t.drift(num(warm.driftPercent, 2)))}
-              </p>
+              <p>${warm.driftPercent === null ? '' : t.drift(num(warm.driftPercent, 2))}</p>
             </div>
           </li>
           ${instrument.steps.map((s) => this.#step(s, s.step === next))}
@@ -136,6 +143,9 @@ export class TlBenchScreen extends TlElement {
         <tl-live-counts></tl-live-counts>
         <button type="button" ?disabled=${this.busy !== ''} @click=${() => void this.#readOnce()}>
           ${t.liveRead}
+        </button>
+        <button type="button" aria-pressed=${this.watching} @click=${() => void this.#watch()}>
+          ${this.watching ? t.stop : t.watch}
         </button>
         ${
           next && !neededStep(instrument)
@@ -159,7 +169,7 @@ export class TlBenchScreen extends TlElement {
         <h2>${t.steps[s.step]}: ${t.states[s.state]}</h2>
         <p>
           ${s.optional && s.state === 'not done' ? html`<b>${t.optional}.</b>` : nothing}
-          ${s.sentence || t.how[s.step]}
+          ${s.state === 'refused' || s.state === 'stale' ? s.sentence : t.how[s.step]}
           ${s.at ? html`<span class="small">${t.at(when(s.at))}</span>` : nothing}
         </p>
       </div>
@@ -211,6 +221,22 @@ export class TlBenchScreen extends TlElement {
       this.renderRoot.querySelector<TlLiveCounts>('tl-live-counts')?.draw(reading);
       return reading.findings.map((f) => f.sentence).join(' ');
     });
+  }
+
+  async #watch(): Promise<void> {
+    this.watching = !this.watching;
+    const live = this.renderRoot.querySelector<TlLiveCounts>('tl-live-counts');
+    while (this.watching && live?.isConnected) {
+      if (this.busy) await new Promise((resolve) => setTimeout(resolve, 200));
+      else {
+        try {
+          live.draw(await call('readOnce'));
+        } catch (cause) {
+          this.watching = false;
+          this.refusal = cause instanceof Error ? cause.message : String(cause);
+        }
+      }
+    }
   }
 
   async #do(what: TlBenchScreen['busy'], work: () => Promise<string>): Promise<void> {

@@ -8,6 +8,11 @@ import { ladderWords } from '../../text/ladder.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { rungName } from './target.ts';
 
+/** Relative standard deviation of paint : white, from that of the paint's share x: d(x/(1-x)) = dx/(1-x)^2. */
+export function ratioSigma(rung: Pick<PlannedRung, 'share' | 'shareRelativeSigma'>): number {
+  return rung.shareRelativeSigma / Math.max(1e-9, 1 - rung.share);
+}
+
 /** The black half of a card in hatching: ink-sparing, and no printer leaves it out as a background. */
 const HATCH = html`<svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
   ${Array.from(
@@ -40,15 +45,60 @@ export class TlLadderCard extends TlElement {
         display: grid;
         gap: var(--s3);
       }
-      .paper {
+      .paper,
+      tl-table {
         display: none;
+      }
+      .pours {
+        list-style: none;
+        padding: 0;
+        margin: 0;
+        max-inline-size: none;
+        display: grid;
+      }
+      .pours li {
+        display: grid;
+        grid-template-columns: 8rem minmax(6rem, 20rem) minmax(0, 1fr);
+        gap: 4px var(--s3);
+        align-items: center;
+        border-block-start: var(--rule);
+        padding-block: 10px;
+      }
+      .pours li:last-child {
+        border-block-end: var(--rule);
+      }
+      .pours b,
+      .pours .grams {
+        font-size: var(--t-lead);
+        font-weight: 700;
+      }
+      .pours svg {
+        display: block;
+        inline-size: 100%;
+        block-size: 40px;
+      }
+      .good {
+        display: block;
+        font-size: var(--t-small);
+      }
+      @media (max-width: 44rem) {
+        .pours li {
+          grid-template-columns: 6.5rem minmax(0, 1fr);
+        }
+        .pours .what {
+          grid-column: 1 / -1;
+        }
       }
       @media print {
         :host {
           display: block;
         }
-        .paper {
+        .paper,
+        tl-table {
           display: block;
+        }
+        .pours {
+          display: none;
         }
         .heading {
           display: flex;
@@ -119,6 +169,9 @@ export class TlLadderCard extends TlElement {
           <span>${t.methodUsed[plan.method]}</span>
         </p>
       </div>
+      <ol class="pours" aria-label=${t.planTable}>
+        ${this.rungs.map((rung) => this.#pours(rung, step))}
+      </ol>
       <tl-table
         caption=${t.planTable}
         .columns=${[
@@ -134,7 +187,7 @@ export class TlLadderCard extends TlElement {
             part.label,
             grams(part.plannedGrams, step).replace(/\s*g$/, ''),
             part.weighedGrams === null ? '______' : grams(part.weighedGrams, step).replace(/\s*g$/, ''),
-            i === 0 && rung.parts.length > 1 ? num(100 * rung.shareRelativeSigma, 1) : '',
+            i === 0 && rung.parts.length > 1 ? num(100 * ratioSigma(rung), 1) : '',
           ]),
         )}
       ></tl-table>
@@ -154,6 +207,37 @@ export class TlLadderCard extends TlElement {
         <p>${t.cardNote}</p>
       </div>
     `;
+  }
+
+  /** What goes into one rung, as a bar of its parts and in figures read from the scale's side. */
+  #pours(rung: PlannedRung, step: number) {
+    const t = ladderWords();
+    const all = rung.parts.reduce((sum, p) => sum + p.plannedGrams, 0);
+    let x = 0;
+    const bars = rung.parts.map((part, i) => {
+      const width = (160 * part.plannedGrams) / all;
+      const at = x;
+      x += width;
+      const fill = i > 0 ? '#ececec' : part.fromRungId ? '#6a6a6a' : '#2b2b2b';
+      return svg`<rect x=${at} width=${width + 0.2} height="20" fill=${fill}></rect>`;
+    });
+    return html`<li>
+      <b>${rungName(rung)}</b>
+      <svg viewBox="0 0 160 20" preserveAspectRatio="none" aria-hidden="true">${bars}</svg>
+      <span class="what">
+        ${rung.parts.map(
+          (part, i) =>
+            html`${i > 0 ? ' + ' : ''}<span class="grams">${grams(part.plannedGrams, step)}</span> ${
+                part.fromRungId ? t.from(part.label) : part.label
+              }`,
+        )}
+        ${
+          rung.parts.length > 1
+            ? html`<span class="good">${t.ratioError} ${num(100 * ratioSigma(rung), 1)} %</span>`
+            : nothing
+        }
+      </span>
+    </li>`;
   }
 }
 define('tl-ladder-card', TlLadderCard);

@@ -12,7 +12,9 @@ import { BenchState } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
+import { ratioSigma } from './ladder-card.ts';
 import './ladder-card.ts';
+import { rungName } from './target.ts';
 
 type Set = 'full' | 'short' | 'long';
 const RUNGS: Readonly<Record<Set, number[]>> = {
@@ -35,7 +37,17 @@ export class TlLadderPlan extends TlElement {
         display: grid;
         gap: var(--s4);
       }
+      summary {
+        min-block-size: var(--target);
+        align-content: center;
+        font-weight: 650;
+        cursor: pointer;
+      }
+      details {
+        border-block-start: var(--edge);
+      }
       .ask {
+        padding-block: var(--s2);
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr));
         gap: var(--s3);
@@ -105,66 +117,80 @@ export class TlLadderPlan extends TlElement {
     const white = this.tube.role === 'white';
     return html`
       ${this.#plan.error ? html`<tl-notice kind="error" live>${this.#plan.error.message}</tl-notice>` : nothing}
-      <div class="ask no-print">
-        ${
-          white
-            ? nothing
-            : html`<tl-choice
-                  label=${t.rungs}
-                  .options=${(['full', 'short', 'long'] as const).map((value) => ({
-                    value,
-                    label: t.rungSets[value],
-                  }))}
-                  .value=${this.asked.rungs ?? 'full'}
-                  @tl-choose=${(e: CustomEvent<Set>) => this.#change({ rungs: e.detail })}
-                ></tl-choice>
-                <tl-choice
-                  label=${t.scale}
-                  .options=${[0.1, 0.01, 0.001].map((g, i) => ({ value: String(g), label: `${num(g, i + 1)} g` }))}
-                  .value=${String(now.scaleResolution)}
-                  @tl-choose=${(e: CustomEvent<string>) =>
-                    this.#change({ scaleResolution: Number(e.detail) })}
-                ></tl-choice>
-                <tl-choice
-                  label=${t.method}
-                  .options=${(['least paint', 'straight', 'serial'] as const).map((value) => ({
-                    value,
-                    label: t.methods[value],
-                  }))}
-                  .value=${now.method ?? 'least paint'}
-                  @tl-choose=${(e: CustomEvent<NonNullable<StartLadder['method']>>) =>
-                    this.#change({ method: e.detail })}
-                ></tl-choice>
-                ${this.#number('smallestPour', t.smallest, 'g', now.smallestPour ?? 0.5, 2, 0.01, 100)}`
-        }
-        ${this.#number('perRung', t.perRung, 'g', now.perRung ?? 2, 1, 0.1, 200)}
-        ${this.#number('repeats', t.repeats, '', now.repeats ?? 3, 0, 1, 20)}
-        <tl-choice
-          label=${t.films}
-          .options=${[
-            { value: '', label: t.no },
-            { value: 'yes', label: t.yes },
-          ]}
-          .value=${now.cardFilms ? 'yes' : ''}
-          @tl-choose=${(e: CustomEvent<string>) => this.#change({ cardFilms: e.detail === 'yes' })}
-        ></tl-choice>
-      </div>
       ${
         plan
-          ? html`<ul class="no-print">
-                ${plan.plan.sentences.map((s) => html`<li>${s}</li>`)}
-              </ul>
-              <tl-ladder-card
+          ? html`<tl-ladder-card
                 label=${this.tube.label}
                 .plan=${plan.plan}
                 .rungs=${plan.rungs}
               ></tl-ladder-card>
+              ${white ? nothing : this.#says(plan)}
               <button type="button" @click=${() => print()}>${t.print}</button>`
           : this.#plan.error
             ? nothing
             : html`<tl-progress></tl-progress>`
       }
+      <details class="no-print" ?open=${this.#plan.error !== undefined}>
+        <summary>${t.changePlan}</summary>
+        <div class="ask no-print">
+          ${
+            white
+              ? nothing
+              : html`<tl-choice
+                    label=${t.rungs}
+                    .options=${(['full', 'short', 'long'] as const).map((value) => ({
+                      value,
+                      label: t.rungSets[value],
+                    }))}
+                    .value=${this.asked.rungs ?? 'full'}
+                    @tl-choose=${(e: CustomEvent<Set>) => this.#change({ rungs: e.detail })}
+                  ></tl-choice>
+                  <tl-choice
+                    label=${t.scale}
+                    .options=${[0.1, 0.01, 0.001].map((g, i) => ({ value: String(g), label: `${num(g, i + 1)} g` }))}
+                    .value=${String(now.scaleResolution)}
+                    @tl-choose=${(e: CustomEvent<string>) =>
+                      this.#change({ scaleResolution: Number(e.detail) })}
+                  ></tl-choice>
+                  <tl-choice
+                    label=${t.method}
+                    .options=${(['least paint', 'straight', 'serial'] as const).map((value) => ({
+                      value,
+                      label: t.methods[value],
+                    }))}
+                    .value=${now.method ?? 'least paint'}
+                    @tl-choose=${(e: CustomEvent<NonNullable<StartLadder['method']>>) =>
+                      this.#change({ method: e.detail })}
+                  ></tl-choice>
+                  ${this.#number('smallestPour', t.smallest, 'g', now.smallestPour ?? 0.5, 2, 0.01, 100)}`
+          }
+          ${this.#number('perRung', t.perRung, 'g', now.perRung ?? 2, 1, 0.1, 200)}
+          ${this.#number('repeats', t.repeats, '', now.repeats ?? 3, 0, 1, 20)}
+          <tl-choice
+            label=${t.films}
+            .options=${[
+              { value: '', label: t.no },
+              { value: 'yes', label: t.yes },
+            ]}
+            .value=${now.cardFilms ? 'yes' : ''}
+            @tl-choose=${(e: CustomEvent<string>) => this.#change({ cardFilms: e.detail === 'yes' })}
+          ></tl-choice>
+        </div>
+      </details>
     `;
+  }
+
+  /** What the plan costs and what limits it. */
+  #says({ plan, rungs }: Plan) {
+    const t = ladderWords();
+    const worst = rungs
+      .filter((r) => r.parts.length > 1)
+      .toSorted((a, b) => ratioSigma(b) - ratioSigma(a))[0];
+    return html`<ul class="no-print">
+      <li>${t.methodUsed[plan.method]}</li>
+      ${worst ? html`<li>${t.worst(rungName(worst), num(100 * ratioSigma(worst), 1))}</li>` : nothing}
+      <li>${t.dontChase}</li>
+    </ul>`;
   }
 
   #number(

@@ -1,0 +1,79 @@
+/** What a fit left, tube by tube, and on paper. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { measuredPalette } from './measured-palette.ts';
+
+let bench: BenchUnderTest;
+let page: Page;
+
+beforeAll(async () => {
+  bench = await benchUnderTest();
+  page = await bench.page();
+});
+afterAll(() => bench.close());
+
+describe('Constants', () => {
+  it('sends whoever has none to the ladder', async () => {
+    await page.goto(`${bench.address}/#/constants`);
+    await page.getByRole('heading', { name: 'No tube has constants yet' }).waitFor();
+    expect(await page.getByRole('link', { name: /Go to the ladder/ }).getAttribute('href')).toBe('#/ladder');
+    // The server answers 404 for the profile there is not; the browser logs that itself.
+    bench.errors.splice(0, bench.errors.length, ...bench.errors.filter((e) => !e.includes('404')));
+  });
+
+  it('shows the rungs of a tube, predicted over measured, once there is a fit', async () => {
+    const tube = await measuredPalette(bench.address);
+    await page.goto(`${bench.address}/#/constants/${tube}`);
+    const rungs = page.locator('tl-ladder-pulls [role="img"]');
+    await rungs.first().waitFor();
+    await page.locator('tl-reflectance-chart svg').waitFor();
+    expect(await rungs.count()).toBeGreaterThanOrEqual(4);
+    expect(await rungs.first().getAttribute('aria-label')).toMatch(
+      /predicted value [\d.]+, (warm|cool|neutral), chroma \d+; measured value/,
+    );
+    await bench.picture(page, 'constants-tube-1440', true);
+  });
+
+  it('says what trust rests on, in words and numbers', async () => {
+    const trust = page.locator('tl-tube-view');
+    await trust.getByText('spectral', { exact: true }).waitFor();
+    expect(await trust.getByText(/Mean of the rungs/).count()).toBe(1);
+  });
+
+  it('shows films over a card, with hiding that grows with thickness', async () => {
+    await page
+      .locator('tl-tube-films')
+      .getByText(/hiding 0\.\d\d/)
+      .first()
+      .waitFor({ timeout: 30_000 });
+    const hiding = await page
+      .locator('tl-tube-films .films')
+      .getByText(/hiding [\d.]+/)
+      .allInnerTexts();
+    const numbers = hiding.map((h) => Number(/hiding ([\d.]+)/.exec(h)![1]));
+    expect(numbers.length).toBeGreaterThanOrEqual(4);
+    expect(numbers).toEqual(numbers.toSorted((a, b) => a - b));
+  });
+
+  it('goes to another tube from the band of tubes', async () => {
+    const other = page.locator('tl-tube-band a:not([aria-current])').last();
+    const name = (await other.locator('b').innerText()).trim();
+    await other.click();
+    await page.locator('tl-tube-view').getByRole('heading', { level: 2, name, exact: true }).waitFor();
+  });
+
+  it('prints every tube on the palette sheet', async () => {
+    await page.goto(`${bench.address}/#/constants/sheet`);
+    await page.locator('tl-palette-sheet tl-constants-chart svg').first().waitFor();
+    const tubes = await page.locator('tl-palette-sheet article').count();
+    expect(tubes).toBeGreaterThan(2);
+    expect(await page.locator('tl-palette-sheet tl-constants-chart').count()).toBe(tubes);
+    const pdf = await page.pdf({
+      path: `${PICTURES}/palette-sheet.pdf`,
+      format: 'A4',
+      printBackground: true,
+    });
+    expect(pdf.length).toBeGreaterThan(10_000);
+  });
+});

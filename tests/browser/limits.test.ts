@@ -1,0 +1,66 @@
+/** What a palette can reach, with and without a tube, and its value string on paper. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { measuredPalette } from './measured-palette.ts';
+
+let bench: BenchUnderTest;
+let page: Page;
+
+beforeAll(async () => {
+  bench = await benchUnderTest();
+  await measuredPalette(bench.address);
+  page = await bench.page();
+  await page.goto(`${bench.address}/#/limits`);
+  await page.locator('tl-limits-view').waitFor({ timeout: 60_000 });
+});
+afterAll(() => bench.close());
+
+const volume = async (): Promise<number> =>
+  Number((await page.locator('tl-limits-view tl-figures .figure').first().innerText()).replaceAll(/\s/g, ''));
+
+describe('Limits', () => {
+  it('shows a darkest dark below a lightest light', async () => {
+    const names = await page
+      .locator('tl-limits-view .ends tl-drawdown [role="img"]')
+      .evaluateAll((all) =>
+        all.map((svg) => Number(/value ([\d.]+)/.exec(svg.getAttribute('aria-label') ?? '')?.[1])),
+      );
+    expect(names[0]).toBeLessThan(names[1]!);
+  });
+
+  it('slices reachable colour by value', async () => {
+    const slice = page.locator('tl-value-slice');
+    await page.getByLabel('Value of the slice').getByText('7', { exact: true }).click();
+    await slice.getByText('Slice at value 7.0').waitFor();
+    expect(await slice.locator('svg circle').count()).toBeGreaterThan(8);
+    await page.mouse.move(0, 0);
+    await bench.picture(page, 'limits-1440', true);
+  });
+
+  it('shrinks when a tube is left out, and says what putting it back would add', async () => {
+    const before = await volume();
+    const boxes = page.getByRole('group', { name: 'Tubes in use' }).getByRole('checkbox');
+    await boxes.nth(1).uncheck();
+    const next = page.getByRole('button', { name: /would add most/ });
+    await next.waitFor({ timeout: 60_000 });
+    expect(await volume()).toBeLessThan(before);
+    await next.click();
+    await expect.poll(volume, { timeout: 60_000 }).toBe(before);
+  });
+
+  it('lays a value string of as many steps as asked, from dark to light', async () => {
+    await page.locator('tl-string-settings').getByText('7', { exact: true }).click();
+    const steps = page.locator('tl-value-string > ol > li, tl-value-string ol > li:has(> svg)');
+    await expect.poll(() => steps.count()).toBe(7);
+    const values = await steps.locator('.says > b').allInnerTexts();
+    expect(values.map(Number)).toEqual(values.map(Number).toSorted((a, b) => a - b));
+  });
+
+  it('prints the value string', async () => {
+    await page.goto(`${bench.address}/#/limits/string`);
+    await page.locator('tl-value-string svg').first().waitFor();
+    const pdf = await page.pdf({ path: `${PICTURES}/value-string.pdf`, format: 'A4', printBackground: true });
+    expect(pdf.length).toBeGreaterThan(5_000);
+  });
+});

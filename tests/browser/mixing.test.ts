@@ -1,0 +1,106 @@
+/** From a wanted colour to grams on a card, and a pile that came out wrong. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { enter, tabTo } from './by-keyboard.ts';
+import { measuredPalette } from './measured-palette.ts';
+
+let bench: BenchUnderTest;
+let page: Page;
+
+beforeAll(async () => {
+  bench = await benchUnderTest();
+  await measuredPalette(bench.address);
+  page = await bench.page();
+  await page.goto(`${bench.address}/#/mixing`);
+  await page.locator('tl-pull-slider').first().waitFor();
+});
+afterAll(() => bench.close());
+
+const total = async (): Promise<number> =>
+  Number.parseFloat(
+    await page
+      .locator('tl-tube-pulls')
+      .getByText(/in all/)
+      .innerText(),
+  );
+
+describe('Mixing', () => {
+  it('shows the pile as a tube is pulled, by keyboard', async () => {
+    const slider = page.locator('tl-pull-slider input').first();
+    await slider.focus();
+    for (let i = 0; i < 5; i++) await page.keyboard.press('PageUp');
+    await page.getByText(/value [\d.]+ to [\d.]+, lean/).waitFor();
+    expect(await total()).toBeGreaterThan(0);
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/g$/);
+  });
+
+  it('takes grams with a decimal comma', async () => {
+    const field = page.locator('tl-tube-pulls tl-field').nth(1).locator('input');
+    const before = await total();
+    await field.fill('2,5');
+    await expect.poll(total).toBeCloseTo(before + 2.5, 2);
+  });
+
+  it('finds recipes for a colour named by value, chroma and hue, nearest first', async () => {
+    await enter(page, /^Name the colour you want/);
+    await tabTo(page, /^Value$/);
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('6');
+    await enter(page, /^Want this colour/);
+    const found = page.locator('tl-recipe-list li');
+    await found.first().waitFor({ timeout: 30_000 });
+    const differences = await found
+      .getByText(/colour difference/)
+      .evaluateAll((all) => all.map((p) => Number(/([\d.]+) \(/.exec(p.textContent ?? '')?.[1])));
+    expect(differences.length).toBeGreaterThan(1);
+    expect(differences[0]).toBeLessThan(3);
+    await page.mouse.move(0, 0);
+    await bench.picture(page, 'mixing-recipes-1440', true);
+  });
+
+  it('gives grams the scale can weigh, and puts them on the pulls', async () => {
+    const second = page.locator('tl-recipe-list li').nth(1);
+    const grams = await second.locator('dd').allInnerTexts();
+    await second.getByRole('button', { name: 'Put on the sliders' }).click();
+    const sum = grams.reduce((all, g) => all + Number.parseFloat(g), 0);
+    await expect.poll(total).toBeCloseTo(sum, 1);
+  });
+
+  it('says what to add to a pile that came out wrong, and takes nothing out', async () => {
+    const panel = page.locator('tl-addition-panel');
+    await panel.getByText('Type a reading').click();
+    await panel.getByText('CIELAB', { exact: false }).first().click();
+    for (const [letter, value] of [
+      ['L*', '52'],
+      ['a*', '12'],
+      ['b*', '20'],
+    ] as const) {
+      await panel.getByLabel(letter, { exact: true }).fill(value);
+    }
+    await panel.getByRole('button', { name: 'What to add?' }).last().click();
+    const addition = panel.locator('li b').first();
+    await addition.waitFor({ timeout: 30_000 });
+    expect(await addition.innerText()).toMatch(/^\d+\.\d\d g /);
+    const before = await total();
+    await panel.getByRole('button', { name: 'Put it in' }).first().click();
+    await expect.poll(total).toBeGreaterThan(before);
+  });
+
+  it('prints a recipe card that carries the recipe in its own address', async () => {
+    const link = page.locator('tl-recipe-list').getByRole('link', { name: 'Recipe card' }).first();
+    const href = (await link.getAttribute('href'))!;
+    const alone = await bench.page();
+    await alone.goto(`${bench.address}/${href}`);
+    const card = alone.locator('tl-recipe-card');
+    await card.getByText(/Pour in this order/).waitFor();
+    expect(await card.locator('.grams').count()).toBeGreaterThan(0);
+    const pdf = await alone.pdf({ path: `${PICTURES}/recipe-card.pdf`, format: 'A4', printBackground: true });
+    expect(pdf.length).toBeGreaterThan(5_000);
+  });
+
+  it('refuses a card without a recipe in one sentence', async () => {
+    await page.goto(`${bench.address}/#/mixing/card?m=nonsense`);
+    await page.getByText('There is no recipe on this card. Go back and choose one.').waitFor();
+  });
+});
