@@ -50,8 +50,8 @@ static void test_settings(void) {
   ASK("SENS:APER 182MS;SENS:RANG?", "65500");
   ASK("SENS:APER 1.1;SYST:ERR?;SENS:APER 5E-3;SYST:ERR?", "-222,\"Data out of range\";-222,\"Data out of range\"");
   ASK("SENS:AVER:COUN 64;SENS:AVER:COUN?;SENS:AVER:COUN? MAX", "64;64");
-  ASK("SENS:AVER:COUN 65;SYST:ERR?;SENS:AVER:COUN 1.5;SYST:ERR?",
-      "-222,\"Data out of range\";-222,\"Data out of range\"");
+  ASK("SENS:AVER:COUN 65;SYST:ERR?;SENS:AVER:COUN 1.5;SYST:ERR?;SENS:AVER:COUN?",
+      "-222,\"Data out of range\";-222,\"Data out of range\";64");
   ASK("OUTP ON;OUTP?;OUTP:STAT OFF;OUTP?;OUTP 1;OUTP?", "1;0;1");
   ASK("OUTP 2;SYST:ERR?;OUTP MAYBE;SYST:ERR?;OUTP 0.5;SYST:ERR?",
       "-222,\"Data out of range\";-104,\"Data type error\";-222,\"Data out of range\"");

@@ -81,6 +81,9 @@ static void test_broken_parts(void) {
   ASK("FETC?", "9.91E37");
   board_sensor.absent = false;
   ASK("*CLS;*TST?;FETC?", "0;9.91E37");
+  board_sensor.registers[0x92] = 0x10; /* another chip at this address */
+  ASK("*CLS;READ?;SYST:ERR?;*TST?", "9.91E37;-241,\"Hardware missing;sensor\";1");
+  board_sensor.registers[0x92] = 0x24;
   board_sensor.stuck = true; /* it acknowledges, but no conversion ever ends: given up after a while */
   ASK("*CLS;READ?;SYST:ERR?", "9.91E37;-240,\"Hardware error;sensor\"");
   board_sensor.stuck = false;

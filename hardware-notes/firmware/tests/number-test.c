@@ -38,6 +38,8 @@ static void test_examples(void) {
   reads("-1.5", 0, UNIT_NONE, NUMBER_ROUNDED, -2);
   reads("1.4999", 0, UNIT_NONE, NUMBER_ROUNDED, 1);
   reads("0.0004", 0, UNIT_NONE, NUMBER_ROUNDED, 0);
+  reads("1.00000000001", 0, UNIT_NONE, NUMBER_ROUNDED, 1);
+  reads("1.00000000000", 0, UNIT_NONE, NUMBER_OK, 1);
   reads("1E-999999", 0, UNIT_NONE, NUMBER_ROUNDED, 0);
   reads("0E999999", 0, UNIT_NONE, NUMBER_OK, 0);
   reads("1E999999", 0, UNIT_NONE, NUMBER_TOO_LARGE, 0);
