@@ -81,9 +81,10 @@ describe('the numbers behind a chart', () => {
   it('are saved as a drawing that stands alone: dark ink on white, no cursor', async () => {
     const { bytes } = await saved(curves, 'SVG');
     const text = bytes.toString();
-    expect(text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg"/);
-    expect(text).toContain('fill="#ffffff"');
-    expect(text).not.toContain('class="cursor"');
+    expect(text.startsWith('<svg ')).toBe(true);
+    expect(text.includes('xmlns="http://www.w3.org/2000/svg"')).toBe(true);
+    expect(text.includes('fill="#ffffff"')).toBe(true);
+    expect(text.includes('class="cursor"')).toBe(false);
   });
 
   it('are saved as a picture at twice the size', async () => {
@@ -100,14 +101,16 @@ describe('the turntable', () => {
     await page.goto(`${bench.address}/#/limits`);
     const table = page.locator('tl-turntable');
     await table.locator('[data-name]').first().waitFor({ timeout: 60_000 });
-    const place = (): Promise<(string | null)[]> =>
-      table.locator('[data-name]').evaluateAll((all) => all.map((c) => c.getAttribute('cx')));
+    const place = (): Promise<number[]> =>
+      table
+        .locator('[data-name]')
+        .evaluateAll((all) => all.map((c) => Number(c.getAttribute('cx'))).sort((p, q) => p - q));
     const before = await place();
     await table.locator('.plot').focus();
     await page.keyboard.press('ArrowRight');
     expect(await place()).not.toEqual(before);
     await page.keyboard.press('ArrowLeft');
-    expect((await place()).toSorted()).toEqual(before.toSorted());
+    expect(await place()).toEqual(before);
     await page.keyboard.press('PageDown');
     expect(await says(table)).toMatch(/: L\* [\d.]+, a\* /);
   });

@@ -25,8 +25,15 @@ export interface LimitsAnswer {
 
 type Progress = (share: number) => void;
 
+/** Half steps of value: the body narrows fast toward its dark end. */
+const VALUES = Array.from({ length: 20 }, (_, i) => (i + 1) / 2);
+
 export function limitsJob(palette: MixingPalette, { only }: LimitsAsk, progress: Progress): LimitsAnswer {
-  const limits = paletteLimits(palette, { only, watch: { onProgress: (done, of) => progress(done / of) } });
+  const limits = paletteLimits(palette, {
+    only,
+    values: VALUES,
+    watch: { onProgress: (done, of) => progress(done / of) },
+  });
   return { limits, shell: shellOf(limits) };
 }
 
@@ -58,7 +65,7 @@ export function valueStringJob(
 }
 
 /** Steps drawn between two solved slices, and between two solved hues: straight lines between solved edges. */
-const BETWEEN_VALUES = 4;
+const BETWEEN_VALUES = 3;
 const BETWEEN_HUES = 3;
 
 function shellOf({ slices, darkest, lightest }: PaletteLimits): LimitsAnswer['shell'] {

@@ -3,7 +3,6 @@ import type { PaletteProfile } from '../../../src/profile/schema.ts';
 import type { ProfileSummary } from '../../../server/api/profiles.ts';
 import { call } from '../api/call.ts';
 import { listen } from '../api/events.ts';
-import { ProblemError } from '../api/problem.ts';
 import { WorkBench } from './work-bench.ts';
 
 /** The palette profile mixing works from now, or none yet. */
@@ -24,16 +23,17 @@ const hosts = new Set<ReactiveControllerHost>();
 
 async function fetchPalette(): Promise<void> {
   try {
-    const { profile, summary } = await call('getCurrentProfile');
-    current = { status: 'open', profile, summary };
-    quickBench.open(profile);
-    searchBench.open(profile);
+    // Asked first, so that having no profile yet is an empty state and not a failed request.
+    const { currentProfileId } = await call('state');
+    if (currentProfileId === null) current = { status: 'none' };
+    else {
+      const { profile, summary } = await call('getCurrentProfile');
+      current = { status: 'open', profile, summary };
+      quickBench.open(profile);
+      searchBench.open(profile);
+    }
   } catch (cause) {
-    // No profile yet is an empty state, not a failure.
-    current =
-      cause instanceof ProblemError && cause.status === 404
-        ? { status: 'none' }
-        : { status: 'error', error: cause instanceof Error ? cause : new Error(String(cause)) };
+    current = { status: 'error', error: cause instanceof Error ? cause : new Error(String(cause)) };
   }
   for (const host of hosts) host.requestUpdate();
 }
