@@ -38,7 +38,7 @@ export function fitBlock(
   };
   const report = levenbergMarquardt(
     {
-      cost: (part) => costAt(problem, weights, at(part), groups),
+      cost: (part) => costAt(problem, weights, at(part), groups, b),
       linearise: (part) => {
         const { cost, system } = lineariseAt(problem, weights, at(part), groups, b);
         const H = system.bb[b]!;

@@ -54,13 +54,32 @@ export function backwardInPlace(L: Float64Array, n: number, Y: Float64Array, col
   }
 }
 
-/** A^-1, full, from its Cholesky factor. */
+/** A^-1, full, from its Cholesky factor: L^-1 first, which is triangular, then L^-T L^-1. */
 export function inverseFromCholesky(L: Float64Array, n: number): Float64Array {
-  const inverse = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) inverse[i * n + i] = 1;
-  forwardInPlace(L, n, inverse, n);
-  backwardInPlace(L, n, inverse, n);
-  return inverse;
+  const T = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    const row = i * n;
+    const inverse = 1 / L[row + i]!;
+    T[row + i] = inverse;
+    for (let k = 0; k < i; k++) {
+      const l = L[row + k]! * inverse;
+      if (l === 0) continue;
+      const from = k * n;
+      for (let c = 0; c <= k; c++) T[row + c]! -= l * T[from + c]!;
+    }
+  }
+  const out = new Float64Array(n * n);
+  for (let k = 0; k < n; k++) {
+    const row = k * n;
+    for (let i = 0; i <= k; i++) {
+      const v = T[row + i]!;
+      if (v === 0) continue;
+      const to = i * n;
+      for (let j = 0; j <= i; j++) out[to + j]! += v * T[row + j]!;
+    }
+  }
+  for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) out[j * n + i] = out[i * n + j]!;
+  return out;
 }
 
 /** ln det A from its Cholesky factor. */

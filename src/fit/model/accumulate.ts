@@ -77,6 +77,24 @@ function bothDiagonal(
   M: readonly (readonly Float64Array[])[],
 ): void {
   const one = hi === lo;
+  if (M.length === 2) {
+    // A film over two cards, the usual case, in one sweep.
+    const [[aa, ab], [ba, bb]] = M as [[Float64Array, Float64Array], [Float64Array, Float64Array]];
+    const [ha, hb] = hi.J as [Float64Array, Float64Array];
+    const [la, lb] = lo.J as [Float64Array, Float64Array];
+    for (let i = 0; i < N; i++) {
+      const ja = ha[i]!;
+      const jb = hb[i]!;
+      const end = one ? i + 1 : N;
+      const to = start + i * stride;
+      const from = i * N;
+      for (let j = 0; j < end; j++) {
+        const k = from + j;
+        H[to + j]! += (ja * aa[k]! + jb * ba[k]!) * la[j]! + (ja * ab[k]! + jb * bb[k]!) * lb[j]!;
+      }
+    }
+    return;
+  }
   M.forEach((row, s) => {
     const Jh = hi.J[s]!;
     row.forEach((m, r) => {

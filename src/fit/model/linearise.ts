@@ -68,9 +68,10 @@ export function costAt(
   weights: readonly Float64Array[],
   x: Float64Array,
   only?: ReadonlySet<number>,
+  block?: number,
 ): number {
   const state = stateAt(problem, x);
-  let cost = addPriors(problem, x, null);
+  let cost = addPriors(problem, x, null, block);
   problem.groups.forEach((group, g) => {
     if (only && !only.has(g)) return;
     cost += halfSquare(weights[g]!, predictGroup(problem, state, group).residual);
@@ -91,7 +92,7 @@ export function lineariseAt(
 ): { cost: number; system: ArrowSystem } {
   const system = emptyArrow(problem.layout, block);
   const state = stateAt(problem, x);
-  let cost = addPriors(problem, x, system);
+  let cost = addPriors(problem, x, system, block);
   problem.groups.forEach((group, g) => {
     if (only && !only.has(g)) return;
     const at = predictGroup(problem, state, group);

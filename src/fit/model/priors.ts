@@ -32,11 +32,22 @@ function priorsOf({ settings: s }: FitProblem): Priors {
   return p;
 }
 
-/** Adds every prior's gradient and curvature to the system (where there is one); returns half its sum of squares. */
-export function addPriors(problem: FitProblem, x: Float64Array, system: ArrowSystem | null): number {
+/**
+ * Adds every prior's gradient and curvature to the system (where there is one); returns half its sum of squares. With
+ * `block`, those of one block's unknowns alone.
+ */
+export function addPriors(
+  problem: FitProblem,
+  x: Float64Array,
+  system: ArrowSystem | null,
+  block?: number,
+): number {
   const { layout, settings, white } = problem;
   const { K, S, whiteS } = priorsOf(problem);
   const n = layout.border;
+  const from = block === undefined ? 0 : layout.blocks[block]!.offset;
+  const end = block === undefined ? layout.size : from + layout.blocks[block]!.size;
+  const wanted = (at: number): boolean => at >= from && at < end;
   let cost = 0;
   const spectrum = (at: number, prior: SpectrumPrior): void => {
     const d = new Float64Array(N);
@@ -44,18 +55,18 @@ export function addPriors(problem: FitProblem, x: Float64Array, system: ArrowSys
     const b = at < n ? -1 : layout.blocks.findIndex((k) => at >= k.offset && at < k.offset + k.size);
     const H = b < 0 ? system?.ww : system?.bb[b];
     const size = b < 0 ? n : layout.blocks[b]!.size;
-    const from = b < 0 ? at : at - layout.blocks[b]!.offset;
+    const start = b < 0 ? at : at - layout.blocks[b]!.offset;
     for (let i = 0; i < N; i++) {
       let g = 0;
       for (let j = 0; j < N; j++) g += prior.precision[i * N + j]! * d[j]!;
       cost += (g * d[i]!) / 2;
       if (!system) continue;
       system.gradient[at + i]! += g;
-      for (let j = 0; j <= i; j++) H![(from + i) * size + from + j]! += prior.precision[i * N + j]!;
+      for (let j = 0; j <= i; j++) H![(start + i) * size + start + j]! += prior.precision[i * N + j]!;
     }
   };
-  layout.lnK.forEach((at) => at >= 0 && spectrum(at, K));
-  layout.lnS.forEach((at, t) => at >= 0 && spectrum(at, t === white ? whiteS : S));
+  layout.lnK.forEach((at) => at >= 0 && wanted(at) && spectrum(at, K));
+  layout.lnS.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, t === white ? whiteS : S));
 
   /** A normal prior on one unknown, or on the difference to another. */
   const scalar = (at: number, mean: number, sd: number, minus?: number): void => {
@@ -71,19 +82,23 @@ export function addPriors(problem: FitProblem, x: Float64Array, system: ArrowSys
       system.bb[b]![(at - offset) * size + at - offset]! += w;
       if (minus !== undefined) system.bw[b]![(at - offset) * n + minus]! -= w;
     }
-    if (minus !== undefined) {
+    if (minus !== undefined && block === undefined) {
       system.gradient[minus]! -= d / sd;
       system.ww[minus * n + minus]! += w;
     }
   };
   const { shared } = layout;
-  if (shared.k2 !== undefined) scalar(shared.k2, problem.surface.k2, settings.k2Sd);
-  if (shared.floor !== undefined) scalar(shared.floor, surfaceFloor(problem.surface), settings.floorSd);
-  if (shared.crowding !== undefined) scalar(shared.crowding, 0, settings.crowdingSd);
-  if (shared.lnX !== undefined) scalar(shared.lnX, ...LN_X);
-  if (shared.lnXPerMicrometre !== undefined) scalar(shared.lnXPerMicrometre, ...LN_X_PER_MICROMETRE);
-  for (const place of layout.errors) if (place >= 0) scalar(place, 0, 1);
+  if (shared.k2 !== undefined && wanted(shared.k2)) scalar(shared.k2, problem.surface.k2, settings.k2Sd);
+  if (shared.floor !== undefined && wanted(shared.floor))
+    scalar(shared.floor, surfaceFloor(problem.surface), settings.floorSd);
+  if (shared.crowding !== undefined && wanted(shared.crowding))
+    scalar(shared.crowding, 0, settings.crowdingSd);
+  if (shared.lnX !== undefined && wanted(shared.lnX)) scalar(shared.lnX, ...LN_X);
+  if (shared.lnXPerMicrometre !== undefined && wanted(shared.lnXPerMicrometre))
+    scalar(shared.lnXPerMicrometre, ...LN_X_PER_MICROMETRE);
+  for (const place of layout.errors) if (place >= 0 && wanted(place)) scalar(place, 0, 1);
   layout.films.forEach((place, f) => {
+    if (!wanted(place)) return;
     const { thickness, lnDensity } = problem.films[f]!;
     if (thickness === null) scalar(place, lnDensity, settings.thicknessSd, shared.lnX!);
     else scalar(place, lnDensity + Math.log(thickness), settings.givenThicknessSd, shared.lnXPerMicrometre!);

@@ -8,9 +8,9 @@ import { type DiscrepancySds, groupWeight } from '../model/weights.ts';
 /** Sizes tried, standard deviation in ln(K/S): from under any reading noise to a paint the equations do not fit. */
 const TRIED = [0.0025, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32];
 /** Haze tried, reflectance factor. */
-const HAZE_TRIED = [0, 0.0005, 0.001, 0.002];
+const HAZE_TRIED = [0, 0.001, 0.002];
 /** Steps a block is given to settle under another size: it starts close by. */
-const FEW = 3;
+const FEW = 2;
 /** Before any evidence: about 1.5 %, within a factor e or so; then about what the other tubes of the set showed. */
 const TYPICAL = 0.015;
 const SPREAD = 1;
@@ -26,8 +26,9 @@ export function discrepancySizes(
   problem: FitProblem,
   x: Float64Array,
   before: DiscrepancySds,
+  hazeKnown = false,
 ): DiscrepancySds {
-  const haze = problem.settings.hazeSd ?? hazeSize(problem, x, before);
+  const haze = problem.settings.hazeSd ?? (hazeKnown ? before.haze : hazeSize(problem, x, before));
   const curves = problem.layout.blocks.map((_, b) => evidenceCurve(problem, x, b, haze));
   let centre = Math.log(TYPICAL);
   let logs: number[] = [];
@@ -72,7 +73,7 @@ function evidenceCurve(problem: FitProblem, x: Float64Array, b: number, haze: nu
 function hazeSize(problem: FitProblem, x: Float64Array, sds: DiscrepancySds): number {
   const totals = HAZE_TRIED.map((haze) =>
     problem.layout.blocks.reduce(
-      (sum, _, b) => sum + blockEvidence(problem, x, b, sds.blocks[b]!, haze).against,
+      (sum, _, b) => sum + blockEvidence(problem, x, b, sds.blocks[b]!, haze, 1).against,
       0,
     ),
   );
@@ -86,6 +87,7 @@ function blockEvidence(
   b: number,
   sd: number,
   haze: number,
+  steps = FEW,
 ): { against: number; x: Float64Array } {
   const { layout } = problem;
   const { size } = layout.blocks[b]!;
@@ -103,7 +105,7 @@ function blockEvidence(
     return logDet;
   };
   weigh(from);
-  const x = fitBlock(problem, weights, from, b, groups, FEW);
+  const x = fitBlock(problem, weights, from, b, groups, steps);
   const logDet = weigh(x);
   const { cost, system } = lineariseAt(problem, weights, x, groups, b);
   const L = Float64Array.from(system.bb[b]!);

@@ -65,14 +65,14 @@ export function solvePalette(problem: FitProblem, discrepancySd?: number): Solut
     x = report.x;
     return report;
   };
-  run({ ftol: 3e-3, maxIterations: 60 });
+  run({ ftol: 1e-2, maxIterations: 60, damping: 1e-1 });
   for (let pass = 0; pass < PASSES; pass++) {
-    if (discrepancySd === undefined) sds = discrepancySizes(problem, x, sds);
+    if (discrepancySd === undefined) sds = discrepancySizes(problem, x, sds, pass > 0);
     weights = groupWeights(problem, x, sds);
-    run({ ftol: 1e-3 });
+    run({ ftol: 3e-3 });
   }
   weights = groupWeights(problem, x, sds);
-  const report = run({ ftol: 1e-6 });
+  const report = run({ ftol: 1e-5 });
   const { system } = lineariseAt(problem, weights, x);
   return { report, x, system, weights, discrepancy: sds, iterations };
 }
