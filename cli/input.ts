@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { SwatchSet } from '../src/calibrate/swatch-set/schema.ts';
 import { parseWhiteName, type WhiteName } from '../src/colour/illuminant.ts';
-import { readProfile } from '../src/profile/read.ts';
 import type { PaletteProfile } from '../src/profile/schema.ts';
 import { openFile, type OpenedFile } from '../server/importing/open-file.ts';
 import { CommandProblem } from './problem.ts';
@@ -44,12 +43,16 @@ export function readSet(file: string): SwatchSet {
 }
 
 export function openAny(file: string): OpenedFile {
-  return openFile({ fileName: file, text: readText(file) });
+  const beside = file.replace(/\.csv$/i, '.json');
+  const sidecar = beside !== file && existsSync(beside) ? readText(beside) : undefined;
+  return openFile({ fileName: file, text: readText(file), sidecar }, new Date().toISOString());
 }
 
-/** @throws ProfileProblem */
+/** A palette profile, as JSON or as a table of constants. @throws CommandProblem, ProfileProblem */
 export function readProfileFile(file: string): PaletteProfile {
-  return readProfile(readText(file));
+  const opened = openAny(file);
+  if (opened.kind === 'palette profile') return opened.profile;
+  throw new CommandProblem(`${file} is a swatch set; a palette profile is needed here, so fit it first.`);
 }
 
 /**

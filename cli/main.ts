@@ -4,6 +4,7 @@ import { VERSION } from '../server/version.ts';
 import { type Output, terminal } from './output.ts';
 import { CommandProblem } from './problem.ts';
 import { addCheck } from './verbs/check.ts';
+import { addExchangeVerbs } from './verbs/exchange.ts';
 import { addFit } from './verbs/fit.ts';
 import { addInstrumentVerbs } from './verbs/instrument.ts';
 import { addMixVerbs } from './verbs/mix.ts';
@@ -27,7 +28,8 @@ export function makeProgram(output: Output): Command {
   addCheck(program, output);
   addPredict(program, output);
   addMixVerbs(program, output);
-  addServe(program);
+  addExchangeVerbs(program, output);
+  addServe(program, output);
   addInstrumentVerbs(program, output);
   addStoreVerbs(program, output);
   for (const verb of program.commands) {

@@ -34,11 +34,22 @@ function portNumber(text: string): number {
   return port;
 }
 
+/** Where serving says what it has to say. */
+export interface Say {
+  readonly out: (sentence: string) => void;
+  readonly err: (sentence: string) => void;
+}
+
+const toTerminal: Say = {
+  out: (sentence) => void process.stdout.write(`${sentence}\n`),
+  err: (sentence) => void process.stderr.write(`${sentence}\n`),
+};
+
 /** Serves until it is stopped. Resolves with an exit code when it cannot start. */
-export async function serve(options: ServeOptions): Promise<number> {
+export async function serve(options: ServeOptions, say: Say = toTerminal): Promise<number> {
   if (!LOOPBACK.has(options.host)) {
-    process.stderr.write(
-      `The bench listens on this computer alone, and ${options.host} is not it; leave --host out or say 127.0.0.1.\n`,
+    say.err(
+      `The bench listens on this computer alone, and ${options.host} is not it; leave --host out or say 127.0.0.1.`,
     );
     return 2;
   }
@@ -56,8 +67,8 @@ export async function serve(options: ServeOptions): Promise<number> {
       logger: pino({ level: options.log }, pino.destination(2)),
       ...(options.dev ? { pages: (await import('./development-pages.ts')).developmentPages } : {}),
     });
-    process.stdout.write(`Tintladder is at ${started.address}\n`);
-    process.stdout.write(`The store is ${started.bench.db.name}; stop with Ctrl+C.\n`);
+    say.out(`Tintladder is at ${started.address}`);
+    say.out(`The store is ${started.bench.db.name}; stop with Ctrl+C.`);
     await new Promise<void>((resolve) => {
       const stop = (): void => resolve();
       process.once('SIGINT', stop);
@@ -66,7 +77,7 @@ export async function serve(options: ServeOptions): Promise<number> {
     await started.close();
     return 0;
   } catch (error) {
-    process.stderr.write(`${startSentence(error, options)}\n`);
+    say.err(startSentence(error, options));
     return 1;
   }
 }

@@ -1,6 +1,7 @@
 import { fitPalette } from '../../src/fit/fit-palette.ts';
 import type { PaletteFit, TubeFit } from '../../src/fit/palette-fit.ts';
 import { profileFromFit } from '../../src/profile/from-fit.ts';
+import { readProfile } from '../../src/profile/read.ts';
 import { writeProfile } from '../../src/profile/write.ts';
 import { VERSION } from '../../server/version.ts';
 import { readSet } from '../input.ts';
@@ -21,7 +22,10 @@ export function runFit(file: string, options: FitOptions, output: Output): void 
         ...(set.source ? { source: set.source } : {}),
       },
     });
-    writeOut(options.output, writeProfile(profile), output);
+    const text = writeProfile(profile);
+    // What is handed on must be what can be read again.
+    readProfile(text);
+    writeOut(options.output, text, output);
   }
   if (options.json) printJson(output, reportOf(fit));
   // With the profile on standard output the table would be in its way.

@@ -6,6 +6,8 @@ import { geometrySchema, idSchema, labelSchema } from './words.ts';
 export const importRequestSchema = z.strictObject({
   fileName: z.string().max(300),
   text: z.string().max(20_000_000),
+  /** The JSON a CSV of this program has beside it. */
+  sidecar: z.string().max(2_000_000).optional(),
   /** Answers to what the preview assumed; absent: as assumed. */
   assume: z
     .strictObject({

@@ -1,5 +1,6 @@
 import { fitPalette } from '../../src/fit/fit-palette.ts';
 import { profileFromFit } from '../../src/profile/from-fit.ts';
+import { readProfile } from '../../src/profile/read.ts';
 import { writeProfile } from '../../src/profile/write.ts';
 import type { FitResult } from '../api/fits.ts';
 import type { FitJob } from './fit-job.ts';
@@ -19,5 +20,8 @@ export function runFit(
     generator: { name: 'tintladder', version: job.version },
     provenance: job.provenance,
   });
-  return { profile: writeProfile(profile), result: fitResultView(fit, job) };
+  const text = writeProfile(profile);
+  // What is kept must be what can be read again.
+  readProfile(text);
+  return { profile: text, result: fitResultView(fit, job) };
 }

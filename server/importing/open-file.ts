@@ -1,5 +1,6 @@
 import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
 import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
+import { profileFromTable } from '../../src/profile/exchange/constants-table.ts';
 import { swatchSetFromTable } from '../../src/profile/exchange/readings-table.ts';
 import type { Assumption } from '../../src/profile/exchange/spectral-table.ts';
 import { readProfile } from '../../src/profile/read.ts';
@@ -22,12 +23,19 @@ export interface Answered {
 /**
  * Opens a file somebody chose: a swatch set or a palette profile, told apart by what the document says it is. What a
  * swatch set leaves out is taken from the painter's own answers and from nothing else.
+ * @param createdIso date of a profile that comes as a table without one
  * @throws HttpProblem, SwatchSetProblem or ProfileProblem with one sentence.
  */
-export function openFile(request: Pick<ImportRequest, 'fileName' | 'text' | 'assume'>): OpenedFile {
+export function openFile(
+  request: Pick<ImportRequest, 'fileName' | 'text' | 'assume' | 'sidecar'>,
+  createdIso: string,
+): OpenedFile {
   let document: unknown;
   if (!/^[\uFEFF\s]*[[{]/.test(request.text)) {
-    const table = openTable(request.text, request.assume);
+    const table = openTable(request.text, { ...request.assume, sidecar: request.sidecar });
+    if (table.rows.some((row) => row.quantity === 'K')) {
+      return { kind: 'palette profile', profile: readProfile(profileFromTable(table, createdIso)) };
+    }
     const set = swatchSetFromTable(table);
     return { kind: 'swatch set', set, answered: table.assumptions.map(fromAssumption) };
   }
@@ -35,7 +43,7 @@ export function openFile(request: Pick<ImportRequest, 'fileName' | 'text' | 'ass
     document = JSON.parse(request.text.replace(/^\uFEFF/, ''));
   } catch (error) {
     throw unusable(
-      `"${request.fileName}" is not JSON (${(error as Error).message}); choose a swatch set or a palette profile.`,
+      `"${request.fileName}" is not JSON (${(error as Error).message.replace(/\s+/g, ' ')}); choose a swatch set or a palette profile.`,
     );
   }
   const format = isRecord(document) ? document['format'] : undefined;

@@ -1,10 +1,16 @@
+import { z } from 'zod';
+import { geometrySchema } from '../../src/calibrate/swatch-set/schema.ts';
 import { readCgats } from '../../src/profile/exchange/cgats/read.ts';
 import { readCsv } from '../../src/profile/exchange/csv/read.ts';
 import { readCxf } from '../../src/profile/exchange/cxf/read.ts';
 import type { ReadChoices, SpectralTable } from '../../src/profile/exchange/spectral-table.ts';
+import { type Defined, defined } from '../defined.ts';
+import { unusable } from '../problem.ts';
 
 /** What a table's reader may be told; members left out are left open. */
 export interface TableAnswers {
+  /** The JSON that a CSV has beside it: facts of the whole table that rows cannot hold. */
+  readonly sidecar?: string | undefined;
   readonly geometry?: ReadChoices['geometry'] | undefined;
   readonly scale?: ReadChoices['scale'] | undefined;
   readonly decimalComma?: boolean | undefined;
@@ -24,5 +30,33 @@ export function openTable(text: string, answers: TableAnswers = {}): SpectralTab
   };
   const start = text.replace(/^\uFEFF/, '').trimStart();
   if (start.startsWith('<')) return readCxf(text, choices);
-  return /^BEGIN_DATA(_FORMAT)?\s*$/m.test(text) ? readCgats(text, choices) : readCsv(text, choices);
+  if (/^BEGIN_DATA(_FORMAT)?\s*$/m.test(text)) return readCgats(text, choices);
+  const table = readCsv(text, choices);
+  return answers.sidecar === undefined ? table : { ...table, ...factsOf(answers.sidecar), rows: table.rows };
+}
+
+const factsSchema = z.object({
+  title: z.string().max(500).optional(),
+  created: z.iso.datetime({ offset: true }).optional(),
+  originator: z.string().max(500).optional(),
+  instrument: z.string().max(500).optional(),
+  geometry: geometrySchema.optional(),
+  white: z.string().max(60).optional(),
+  notes: z.record(z.string(), z.string()).optional(),
+});
+
+function factsOf(sidecar: string): Defined<z.infer<typeof factsSchema>> {
+  let facts: unknown;
+  try {
+    facts = JSON.parse(sidecar);
+  } catch {
+    throw unusable('The JSON beside the CSV cannot be read; export the two again together.', 'sidecar');
+  }
+  const checked = factsSchema.safeParse(facts);
+  if (!checked.success)
+    throw unusable(
+      'The JSON beside the CSV is not what belongs to it; export the two again together.',
+      'sidecar',
+    );
+  return defined(checked.data);
 }

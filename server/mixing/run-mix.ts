@@ -8,7 +8,9 @@ import { type MatchOptions, matchColour } from '../../src/mix/match/match-colour
 import type { Wanted } from '../../src/mix/match/wanted.ts';
 import { pourMatch } from '../../src/mix/pour/pour-match.ts';
 import { valueString } from '../../src/mix/value-string/value-string.ts';
+import { compareProfiles, type ProfileComparison } from '../../src/profile/compare/compare-profiles.ts';
 import { paletteOf } from '../../src/profile/palette-of.ts';
+import { readProfile } from '../../src/profile/read.ts';
 import type { PaletteProfile } from '../../src/profile/schema.ts';
 import type {
   additionAnswerSchema,
@@ -29,13 +31,23 @@ export type MixJob =
   | { readonly kind: 'match'; readonly request: z.infer<typeof matchRequestSchema> }
   | { readonly kind: 'addition'; readonly request: z.infer<typeof additionRequestSchema> }
   | { readonly kind: 'limits'; readonly request: z.infer<typeof limitsRequestSchema> }
-  | { readonly kind: 'value string'; readonly request: z.infer<typeof valueStringRequestSchema> };
+  | { readonly kind: 'value string'; readonly request: z.infer<typeof valueStringRequestSchema> }
+  | { readonly kind: 'compare'; readonly request: CompareRequest };
+
+/** The job's own profile against a second one. */
+export interface CompareRequest {
+  readonly white?: undefined;
+  /** The second profile as text. */
+  readonly second: string;
+  readonly pairs: readonly { readonly older: string; readonly newer: string }[];
+}
 
 export interface MixAnswers {
   readonly match: z.infer<typeof matchAnswerSchema>;
   readonly addition: z.infer<typeof additionAnswerSchema>;
   readonly limits: z.infer<typeof limitsAnswerSchema>;
   readonly 'value string': z.infer<typeof valueStringAnswerSchema>;
+  readonly compare: ProfileComparison;
 }
 
 /** Runs one search. @throws MixProblem, RangeError */
@@ -51,6 +63,8 @@ export function runMix(profile: PaletteProfile, job: MixJob): MixAnswers[MixJob[
       return limits(palette, white, job.request);
     case 'value string':
       return string(palette, white, job.request);
+    case 'compare':
+      return compareProfiles(profile, readProfile(job.request.second), job.request.pairs);
   }
 }
 

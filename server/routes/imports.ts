@@ -11,9 +11,9 @@ import { paletteOr404 } from './palettes.ts';
 
 export function importAnswers(answer: Answering, bench: Bench): void {
   const { db, events } = bench;
-  answer(importRoutes.previewImport, ({ body }) => previewOf(body, openFile(body)));
+  answer(importRoutes.previewImport, ({ body }) => previewOf(body, openFile(body, bench.now())));
   answer(importRoutes.importFile, ({ body }) => {
-    const opened = openFile(body);
+    const opened = openFile(body, bench.now());
     const preview = previewOf(body, opened);
     const title = preview.title.trim().slice(0, 200) || 'Imported palette';
     const kept =

@@ -1,4 +1,3 @@
-import { compareProfiles } from '../../src/profile/compare/compare-profiles.ts';
 import { writeCgats } from '../../src/profile/exchange/cgats/write.ts';
 import { tableFromProfile } from '../../src/profile/exchange/constants-table.ts';
 import { writeCsv } from '../../src/profile/exchange/csv/write.ts';
@@ -51,13 +50,15 @@ export function profileAnswers(answer: Answering, bench: Bench): void {
     for (const what of ['profiles', 'tubes', 'checks'] as const) events.send({ type: 'changed', what });
     return summaryOf(db, row);
   });
-  answer(profileRoutes.compareProfiles, ({ body }) => {
-    const [first, second] = [body.first, body.second].map((id) => profileIn(profileOr404(db, id))) as [
-      PaletteProfile,
-      PaletteProfile,
-    ];
+  answer(profileRoutes.compareProfiles, async ({ body }) => {
+    const rows = [profileOr404(db, body.first), profileOr404(db, body.second)] as const;
+    const [first, second] = [profileIn(rows[0]), profileIn(rows[1])];
     const pairs = Object.entries(body.pairs).map(([older, newer]) => ({ older, newer }));
-    const { tubes, gone, added } = compareProfiles(first, second, pairs);
+    // The doubt of every difference takes seconds: beside the server's own thread.
+    const { tubes, gone, added } = await bench.mixing.ask(rows[0].document, {
+      kind: 'compare',
+      request: { second: rows[1].document, pairs },
+    });
     const label = (profile: PaletteProfile, id: string): string =>
       profile.tubes.find((tube) => tube.id === id)?.label ?? id;
     const bare = (id: string): string => id.slice(id.indexOf('/') + 1);
