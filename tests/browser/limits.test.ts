@@ -31,7 +31,7 @@ describe('Limits', () => {
 
   it('slices reachable colour by value', async () => {
     const slice = page.locator('tl-value-slice');
-    await page.getByLabel('Value of the slice').getByText('7', { exact: true }).click();
+    await page.getByRole('group', { name: 'Value of the slice' }).getByText('7', { exact: true }).click();
     await slice.getByText('Slice at value 7.0').waitFor();
     expect(await slice.locator('svg circle').count()).toBeGreaterThan(8);
     await page.mouse.move(0, 0);

@@ -164,7 +164,9 @@ export class TlLimitsView extends TlElement {
       <tl-choice
         label=${t.sliceAt}
         .value=${String(slice.value)}
-        .options=${slices.map((s) => ({ value: String(s.value), label: num(s.value, 0) }))}
+        .options=${slices
+          .filter((s) => Number.isInteger(s.value))
+          .map((s) => ({ value: String(s.value), label: num(s.value, 0) }))}
         @tl-choose=${(e: CustomEvent<string>) => (this.sliceAt = Number(e.detail))}
       ></tl-choice>
     </div>`;
