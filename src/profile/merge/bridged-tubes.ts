@@ -32,7 +32,6 @@ export function bridgedTubes(first: MixingPalette, other: MixingPalette, bridge:
   const second = reexpressed(other, { surface: first.surface, crowding });
   const a = tubeOf(first, first.white);
   const b = tubeOf(second, second.white);
-  const widthA = a.shared.length;
   const widthB = b.shared.length;
   const bridgeColumns = bridge.factor.map(both);
   const unit = bridge.lnRatio.map((v, i) => v + a.lnS[i]! - b.lnS[i]!);

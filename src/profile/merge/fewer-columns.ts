@@ -6,7 +6,6 @@ const LEFT_OUT = 5e-3;
 /** Columns with the same F F^T but for half a per cent of the whole variance, as few as it takes. */
 export function fewerColumns(columns: readonly Float64Array[]): Float64Array[] {
   if (columns.length === 0) return [];
-  const size = columns[0]!.length;
   const F = new Matrix(columns.map((c) => Array.from(c))).transpose();
   const { realEigenvalues, eigenvectorMatrix } = new EigenvalueDecomposition(F.mmul(F.transpose()), {
     assumeSymmetric: true,

@@ -13,8 +13,8 @@ import { type Surface, surfaceFloor, surfaceForward, surfaceInverse } from '../.
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import { predictReflectance } from '../../fit/predict.ts';
 
-/** Shares of the tube in its ladder. */
-const SHARES = [1, 1 / 2, 1 / 5, 1 / 17];
+/** Shares of the tube in a whole ladder. */
+const LADDER = [1, 1 / 2, 1 / 5, 1 / 17];
 /** An internal reflectance counts as known to this share of itself, and K and S as unchanged to this: our choice. */
 const RELATIVE_SD = 1e-3;
 const CHANGE_SD = 0.3;
@@ -39,10 +39,14 @@ export function sameFrame(a: ReadingFrame, b: ReadingFrame): boolean {
 }
 
 /**
- * The palette under another surface and crowding of the same form, each tube's ladder reading as before. Covariance
- * columns stay as they are: they are relative deviations, and the change is small against 1.
+ * The palette under another surface and crowding of the same form, each tube's ladder (`shares` of the tube in white)
+ * reading as before. Covariance columns stay as they are: they are relative deviations, and the change is small.
  */
-export function reexpressed(palette: MixingPalette, frame: ReadingFrame): MixingPalette {
+export function reexpressed(
+  palette: MixingPalette,
+  frame: ReadingFrame,
+  shares: readonly number[] = LADDER,
+): MixingPalette {
   if (sameFrame(palette, frame)) return palette;
   const { crowding: _crowding, ...rest } = palette;
   const white = reexpressedWhite(palette, frame.surface);
@@ -51,7 +55,7 @@ export function reexpressed(palette: MixingPalette, frame: ReadingFrame): Mixing
     surface: frame.surface,
     ...(frame.crowding ? { crowding: frame.crowding } : {}),
     tubes: palette.tubes.map((t) =>
-      t.id === palette.white ? white : reexpressedTube(palette, t, white, frame),
+      t.id === palette.white ? white : reexpressedTube(palette, t, white, frame, shares),
     ),
   };
 }
@@ -78,8 +82,9 @@ function reexpressedTube(
   tube: TubeConstants,
   white: TubeConstants,
   frame: ReadingFrame,
+  shares: readonly number[],
 ): TubeConstants {
-  const rungs = SHARES.map((c) => ({
+  const rungs = shares.map((c) => ({
     c,
     measured: predictReflectance(palette, { [tube.id]: c, ...(c < 1 ? { [white.id]: 1 - c } : {}) }).measured,
   }));
