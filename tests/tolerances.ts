@@ -82,3 +82,9 @@ export const STRENGTH_CARRIED = 1e-3;
 export const MERGED_TRANSFER_MEAN = 1;
 /** CIEDE2000 along a ladder re-expressed under another surface: four rungs, two constants a wavelength. */
 export const REEXPRESSED_LADDER = 0.25;
+/** A slope against central differences of step 1e-6: half the digits. */
+export const OPTICS_SLOPE_BY_DIFFERENCES = 2e-6;
+/** Least-squares problems certified to eleven digits: six are asked of each parameter, as the collection's own guide does. */
+export const CERTIFIED_DIGITS = 1e-6;
+/** K/S of Saunderson's equation against exact transfer, relative, over the whole range of tints (method.md). */
+export const SURFACE_AGAINST_TRANSFER = 0.02;

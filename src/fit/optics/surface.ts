@@ -51,7 +51,7 @@ export function surfaceFor(geometry: Geometry, options: { refractiveIndex?: numb
  * light under the surface as perfectly diffuse; in a dark film it is not, and with the diffuse k2 the K/S it gives runs
  * up to 27 % off between white and masstone. With 1 - k2 larger by the factor here, and the brightest film reading
  * 0.006 more, the same equation follows the exact half-space (isotropic scatterers, smooth Fresnel boundary) within
- * 1.3 % of K/S, 45/0 and d/8 alike: computed by this project, held to the exact solution in tests/fit/surface.test.ts.
+ * 2 % of K/S, 45/0 and d/8 alike: computed by this project, held to the exact solution in tests/fit/surface.test.ts.
  */
 const LESS_DIFFUSE: readonly (readonly [index: number, factor: number])[] = [
   [1, 1],
