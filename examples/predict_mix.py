@@ -32,7 +32,8 @@ def moved(tube, column, i):
     return share[tube] * (t["K"][i] / K[i] * column[i] - crowd[tube] * t["S"][i] / S[i] * column[n + i])
 
 
-variance = [(slope[i] * profile["discrepancy"]["sdLnKS"][i]) ** 2 for i in range(n)]
+missed = profile["discrepancy"]
+variance = [(slope[i] * missed["sdLnKS"][i]) ** 2 + missed.get("sdHaze", 0) ** 2 for i in range(n)]
 for tube in share:
     for column in tubes[tube]["covariance"]["own"]:
         variance = [v + (slope[i] * moved(tube, column, i)) ** 2 for i, v in enumerate(variance)]

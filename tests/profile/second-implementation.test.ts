@@ -35,6 +35,7 @@ const included: PaletteProfile = {
 const excluded: PaletteProfile = {
   ...inventedProfile(),
   geometry: 'd/8 specular excluded',
+  discrepancy: { ...inventedProfile().discrepancy, sdHaze: 0.002 },
   surface: { form: 'specular-excluded', refractiveIndex: 1.5, k1: 0.04, k2: 0.6, haze: 0 },
 };
 
