@@ -15,15 +15,10 @@ export class TlStatus extends TlElement {
   static override styles = [
     TlElement.styles,
     css`
-      :host {
-        min-block-size: 2.75rem;
-      }
       div:not(:empty) {
         background: var(--ground);
-        border: var(--edge);
-        padding: 8px 16px;
-        inline-size: fit-content;
-        max-inline-size: 100%;
+        border-block-start: var(--edge);
+        padding: 8px clamp(16px, 4vw, 56px);
         font-weight: 600;
       }
     `,

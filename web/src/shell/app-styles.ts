@@ -107,7 +107,6 @@ export const appStyles = css`
     position: sticky;
     inset-block-end: 0;
     z-index: 3;
-    padding: 0 clamp(16px, 4vw, 56px) 8px;
     pointer-events: none;
   }
   .failed h1 {

@@ -30,7 +30,10 @@ const PRESSED = 'button, a, summary, input, select';
 export function meansRead(event: KeyboardEvent): boolean {
   if (event.defaultPrevented || event.repeat || event.isComposing) return false;
   if (event.ctrlKey || event.altKey || event.metaKey || MOVING.has(event.key)) return false;
-  const from = event.composedPath()[0];
+  const path = event.composedPath();
+  // A slip of paper lies over the bench: its keys are its own.
+  if (path.some((node) => node instanceof HTMLDialogElement)) return false;
+  const from = path[0];
   if (!(from instanceof Element)) return true;
   if (from.matches(TYPED_INTO)) return false;
   const presses = event.key === 'Enter' || event.key === ' ';
