@@ -74,10 +74,7 @@ export function assembleSet(db: Db, paletteId: string, formId: string): Assemble
 
 /** Swatches and bare cards that came with a file; what the file had is what they are. */
 function draftFiles(db: Db, draft: SetDraft, paletteId: string): void {
-  for (const row of cardsOfFiles(db, paletteId)) {
-    const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
-    if (kept.length > 0) draft.backings.push({ id: row.name, reflectance: draft.use(kept)[0]! });
-  }
+  draftFileCards(db, draft, paletteId);
   for (const row of fileSwatchesOf(db, paletteId)) {
     const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
     if (kept.length === 0) continue;
@@ -87,7 +84,17 @@ function draftFiles(db: Db, draft: SetDraft, paletteId: string): void {
   }
 }
 
-function draftChecks(db: Db, draft: SetDraft, paletteId: string): void {
+/** Bare cards that came with a file. */
+export function draftFileCards(db: Db, draft: SetDraft, paletteId: string): void {
+  for (const row of cardsOfFiles(db, paletteId)) {
+    const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
+    if (kept.length > 0) draft.backings.push({ id: row.name, reflectance: draft.use(kept)[0]! });
+  }
+}
+
+/** Mixtures never fitted, with readings in the draft's form or with a truth. @returns the store's check by its id in the draft */
+export function draftChecks(db: Db, draft: SetDraft, paletteId: string): Map<string, string> {
+  const rows = new Map<string, string>();
   for (const row of checksOf(db, paletteId)) {
     const swatch = swatchOfCheck(db, row.id);
     const folded = foldHistory(historyOf(db, { checkId: row.id }));
@@ -95,8 +102,10 @@ function draftChecks(db: Db, draft: SetDraft, paletteId: string): void {
     const truth = row.truth ? (JSON.parse(row.truth) as number[]) : undefined;
     if (kept.length === 0 && !truth) continue;
     const { film = 'opaque', backing } = JSON.parse(row.film) as Partial<Pick<Check, 'film' | 'backing'>>;
+    const id = draft.free(row.title);
+    rows.set(id, row.id);
     draft.checks.push({
-      id: draft.free(row.title),
+      id,
       masses: JSON.parse(row.masses) as Record<string, number>,
       film,
       ...(backing ? { backing } : {}),
@@ -104,6 +113,7 @@ function draftChecks(db: Db, draft: SetDraft, paletteId: string): void {
       ...(truth ? { truth } : {}),
     });
   }
+  return rows;
 }
 
 function usedTubes(items: readonly (Swatch | Check)[]): Set<string> {

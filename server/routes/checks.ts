@@ -1,7 +1,7 @@
 import { checkRoutes } from '../api/checks.ts';
 import type { Answering } from '../answer.ts';
 import type { Bench } from '../bench.ts';
-import { checkView } from '../checking/check-view.ts';
+import { checkViews } from '../checking/check-view.ts';
 import { practiceMixture } from '../instrument/practice-swatch.ts';
 import { keepReading } from '../ladder/deeds.ts';
 import { notFound, unusable } from '../problem.ts';
@@ -22,9 +22,11 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
     return row;
   };
 
+  const oneView = (row: CheckRow) => checkViews(db, row.palette_id, [row])[0]!;
+
   answer(checkRoutes.listChecks, ({ query }) => {
     const paletteId = query.palette ?? currentPaletteId(db);
-    const checks = paletteId ? checksOf(db, paletteId).map((row) => checkView(db, row)) : [];
+    const checks = paletteId ? checkViews(db, paletteId, checksOf(db, paletteId)) : [];
     const results = checks.flatMap((check) => check.result ?? []);
     const count = results.length;
     if (count === 0) return { checks, summary: null };
@@ -88,7 +90,7 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
       });
     })();
     changed();
-    return checkView(db, checkOr404(id));
+    return oneView(checkOr404(id));
   });
   answer(checkRoutes.readCheck, async ({ params, body }) => {
     const row = checkOr404(params.checkId);
@@ -97,7 +99,7 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
     const swatch = swatchOfCheck(db, row.id)!;
     const readingId = keepReading(db, { checkId: row.id }, swatch.id, 'opaque', taken.reading, bench.now());
     changed();
-    const check = checkView(db, row);
+    const check = oneView(row);
     return {
       reading: check.readings.find((r) => r.id === readingId) ?? null,
       findings: [...taken.findings],

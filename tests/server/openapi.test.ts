@@ -58,7 +58,7 @@ describe('the OpenAPI document', () => {
     for (const { path, operation } of operations()) {
       const inPath = [...path.matchAll(/\{([A-Za-z]+)\}/g)].map((m) => m[1]);
       const named = (operation.parameters ?? []).filter((p) => p.in === 'path').map((p) => p.name);
-      expect(named.toSorted(), path).toEqual(inPath.toSorted());
+      expect(new Set(named), path).toEqual(new Set(inPath));
     }
   });
 

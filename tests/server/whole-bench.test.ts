@@ -185,6 +185,16 @@ describe('the whole bench, from an empty rack to a checked prediction', () => {
     expect(back.checks).toHaveLength(120);
   });
 
+  it('holds the truths of a file against the profile its readings give', { timeout: 120_000 }, async () => {
+    await fitted();
+    const { checks, summary } = await bench.get('listChecks');
+    expect(checks).toHaveLength(120);
+    expect(summary!.count).toBe(120);
+    // What the trial of this fit reached on these bands was 0.47; the promise is 0.55.
+    expect(summary!.meanDeltaE00).toBeLessThan(0.55);
+    expect(checks[0]!.sentence).toMatch(/^Lies \d+\.\d\d CIEDE2000 from its prediction, inside/);
+  });
+
   it('asks for the geometry a file leaves out, and takes the answer', async () => {
     const set = JSON.parse(readFileSync(`${FIXTURES}transport-bands.json`, 'utf8')) as {
       instrument: { geometry?: string };
