@@ -8,7 +8,7 @@
  * one square root and one division a wavelength. R_m is of degree 0 in (K, S), so that
  *   K dR_m/dK + S dR_m/dS = 0  and  dR_m/dx_i = dR_m/dK (K_i - (K/S) S_i).
  *
- * Up to four tubes run through a loop written out for four (a missing tube has K = S = 0); more take a general one.
+ * Tubes are taken four at a time, the sums written out; a tube that is missing from a four has K = S = 0.
  */
 import { GRID_SIZE } from '../colour/grid.ts';
 import { labF } from '../colour/lab.ts';
@@ -50,14 +50,16 @@ function slopeOfF(f: number): number {
 export function mixKernel(set: TubeSet): MixKernel {
   const { gain, k2 } = set.surface;
   const rest = 1 - k2;
-  const even = 2 * Math.ceil(Math.max(set.ids.length, WRITTEN_OUT) / 2);
+  const widest = WRITTEN_OUT * Math.ceil(set.ids.length / WRITTEN_OUT);
   const u = new Float64Array(CHANNELS);
   const f = new Float64Array(CHANNELS);
-  const J = new Float64Array(CHANNELS * even);
+  const J = new Float64Array(CHANNELS * widest);
   /** A record a wavelength: K of `pad` tubes, S of `pad` tubes, four weights. */
-  const packed = new Float64Array(SAMPLES * (2 * even + CHANNELS));
+  const packed = new Float64Array(SAMPLES * (2 * widest + CHANNELS));
   const slopes = new Float64Array(SAMPLES);
   const ratios = new Float64Array(SAMPLES);
+  /** Amounts, with zeros for the tubes that pad the record. */
+  const amounts = new Float64Array(widest);
   let m = 0;
   let pad = 0;
 
@@ -87,10 +89,11 @@ export function mixKernel(set: TubeSet): MixKernel {
   };
   const choose = (tubes: ArrayLike<number>): void => {
     m = tubes.length;
-    const to = Math.max(WRITTEN_OUT, m + (m % 2));
+    const to = WRITTEN_OUT * Math.ceil(m / WRITTEN_OUT);
     if (to !== pad) layOut(to);
     for (let j = 0; j < m; j++) put(j, tubes[j]!);
     for (let j = m; j < pad; j++) clear(j);
+    amounts.fill(0);
   };
 
   const toChannels = (X: number, Y: number, Z: number, V: number): void => {
@@ -116,10 +119,12 @@ export function mixKernel(set: TubeSet): MixKernel {
     const by = pad;
     const step = 2 * by + 4;
     const end = SAMPLES * step;
-    const a = x[0]!;
-    const b = count > 1 ? x[1]! : 0;
-    const c = count > 2 ? x[2]! : 0;
-    const d = count > 3 ? x[3]! : 0;
+    const y = amounts;
+    for (let j = 0; j < count; j++) y[j] = x[j]!;
+    const a = y[0]!;
+    const b = y[1]!;
+    const c = y[2]!;
+    const d = y[3]!;
     let X = 0;
     let Y = 0;
     let Z = 0;
@@ -128,9 +133,11 @@ export function mixKernel(set: TubeSet): MixKernel {
       let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
       const s = p + by;
       let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
-      for (let j = 4; j < count; j++) {
-        K += x[j]! * P[p + j]!;
-        S += x[j]! * P[s + j]!;
+      for (let j = 4; j < by; j += 4) {
+        const at = p + j;
+        K += y[j]! * P[at]! + y[j + 1]! * P[at + 1]! + y[j + 2]! * P[at + 2]! + y[j + 3]! * P[at + 3]!;
+        const to = s + j;
+        S += y[j]! * P[to]! + y[j + 1]! * P[to + 1]! + y[j + 2]! * P[to + 2]! + y[j + 3]! * P[to + 3]!;
       }
       const g = S / (K + k * S + Math.sqrt(K * (K + 2 * S)));
       const w = s + by;
@@ -142,6 +149,26 @@ export function mixKernel(set: TubeSet): MixKernel {
     toChannels(X, Y, Z, V);
   };
 
+  /** Slopes of the channels by tube j, from those of X, Y, Z, V and of their f. */
+  const slopesOf = (
+    j: number,
+    gx: number,
+    gy: number,
+    gz: number,
+    gv: number,
+    dx: number,
+    dy: number,
+    dz: number,
+    dv: number,
+  ): void => {
+    const out = J;
+    const by = m;
+    out[j] = 116 * gy * dy;
+    out[by + j] = 500 * (gx * dx - gy * dy);
+    out[2 * by + j] = 200 * (gy * dy - gz * dz);
+    out[3 * by + j] = 116 * gv * dv;
+  };
+
   const colourAndSlopes = (x: Float64Array): void => {
     const P = packed;
     const sl = slopes;
@@ -151,10 +178,12 @@ export function mixKernel(set: TubeSet): MixKernel {
     const by = pad;
     const step = 2 * by + 4;
     const end = SAMPLES * step;
-    const a = x[0]!;
-    const b = count > 1 ? x[1]! : 0;
-    const c = count > 2 ? x[2]! : 0;
-    const d = count > 3 ? x[3]! : 0;
+    const y = amounts;
+    for (let j = 0; j < count; j++) y[j] = x[j]!;
+    const a = y[0]!;
+    const b = y[1]!;
+    const c = y[2]!;
+    const d = y[3]!;
     let X = 0;
     let Y = 0;
     let Z = 0;
@@ -163,9 +192,11 @@ export function mixKernel(set: TubeSet): MixKernel {
       let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
       const s = p + by;
       let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
-      for (let j = 4; j < count; j++) {
-        K += x[j]! * P[p + j]!;
-        S += x[j]! * P[s + j]!;
+      for (let j = 4; j < by; j += 4) {
+        const at = p + j;
+        K += y[j]! * P[at]! + y[j + 1]! * P[at + 1]! + y[j + 2]! * P[at + 2]! + y[j + 3]! * P[at + 3]!;
+        const to = s + j;
+        S += y[j]! * P[to]! + y[j + 1]! * P[to + 1]! + y[j + 2]! * P[to + 2]! + y[j + 3]! * P[to + 3]!;
       }
       const root = Math.sqrt(K * (K + 2 * S));
       const E = K + k * S + root;
@@ -183,13 +214,6 @@ export function mixKernel(set: TubeSet): MixKernel {
     const gy = gain * slopeOfF(f[1]!);
     const gz = gain * slopeOfF(f[2]!);
     const gv = gain * slopeOfF(f[3]!);
-    const out = J;
-    const slopesOf = (j: number, dx: number, dy: number, dz: number, dv: number): void => {
-      out[j] = 116 * gy * dy;
-      out[count + j] = 500 * (gx * dx - gy * dy);
-      out[2 * count + j] = 200 * (gy * dy - gz * dz);
-      out[3 * count + j] = 116 * gv * dv;
-    };
     // Two tubes at a time: eight running sums are as many as the processor keeps at hand.
     for (let j = 0; j < count; j += 2) {
       let x0 = 0;
@@ -220,8 +244,8 @@ export function mixKernel(set: TubeSet): MixKernel {
         z1 += h1 * wz;
         v1 += h1 * wv;
       }
-      slopesOf(j, x0, y0, z0, v0);
-      if (j + 1 < count) slopesOf(j + 1, x1, y1, z1, v1);
+      slopesOf(j, gx, gy, gz, gv, x0, y0, z0, v0);
+      if (j + 1 < count) slopesOf(j + 1, gx, gy, gz, gv, x1, y1, z1, v1);
     }
   };
 

@@ -13,6 +13,7 @@ export function pythonWithScipy(): string | undefined {
 export interface SlsqpAnswer {
   /** Least CIEDE2000 of each family. */
   readonly deltaE00: readonly number[];
+  /** Of processor time. */
   readonly seconds: number;
 }
 

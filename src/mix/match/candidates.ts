@@ -38,6 +38,8 @@ const SOFTLY = 2;
 const MOST_FOR_FOURS = 16;
 /** Candidates brought down a second time, and asked for one more tube. */
 const SECOND_LOOK = 40;
+/** The same where some mix reaches the colour, so that the others are only also-rans. */
+const SECOND_LOOK_WHERE_REACHED = 12;
 const GROWN_FROM = 12;
 const GROWN_FROM_THREES = 60;
 /**
@@ -65,6 +67,7 @@ export function searchOn(set: TubeSet): Search {
 
 /** Drops the tubes that a descent left at nothing. */
 function withoutZeros(tubes: readonly number[], x: Float64Array, cost: number): Candidate {
+  if (x.every((part) => part > 1e-9)) return { tubes, parts: x, cost };
   const kept = tubes.map((tube, j) => ({ tube, part: x[j]! })).filter(({ part }) => part > 1e-9);
   return { tubes: kept.map((k) => k.tube), parts: Float64Array.from(kept, (k) => k.part), cost };
 }
@@ -81,7 +84,7 @@ export function comeDown(
   start: Float64Array,
   interior: boolean,
 ): Candidate | undefined {
-  const x = Float64Array.from(start);
+  const x = start.slice();
   search.kernel.choose(tubes);
   search.problem.aim(goal, tubes.length);
   const cost = search.descent.solve(search.problem, x, tubes.length, { interior, reached: EXACT / 100 });
@@ -217,9 +220,10 @@ export function candidates(
     if (!known || c.cost < known.cost) found.set(keyOf(c.tubes), c);
   };
   let looked = 0;
+  const looks = first[0] && first[0].cost < EXACT ? SECOND_LOOK_WHERE_REACHED : SECOND_LOOK;
   for (const candidate of first) {
     if (candidate.cost < EXACT) keep(candidate);
-    else if (looked < SECOND_LOOK) {
+    else if (looked < looks) {
       looked++;
       const better = comeDown(search, goal, candidate.tubes, candidate.parts, false);
       if (better) keep(better);

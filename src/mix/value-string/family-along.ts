@@ -22,7 +22,7 @@ export interface FamilyStep {
 }
 
 /** Families looked at for each step. */
-const PER_STEP = 12;
+const PER_STEP = 6;
 /** Squared distance (CIEDE2000 units, value held) above which a step's value is not reached: value off by about 0.01. */
 const MISSED = 1;
 /** Steps of distance below which fewer tubes win over nearer, CIEDE2000. */
