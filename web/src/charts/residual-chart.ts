@@ -25,12 +25,15 @@ const JUST_VISIBLE = 1;
 
 /** CIEDE2000 for each rung: full marks for the fit, hollow marks for the rung predicted by the others. */
 export class ResidualChart extends ChartElement {
-  static override properties = { ...ChartElement.properties, rungs: { attribute: false } };
+  static override properties = { ...ChartElement.properties, rungs: { attribute: false }, axis: {} };
   declare rungs: readonly RungResidual[];
+  /** What the marks are, where they are not rungs. */
+  declare axis: string;
 
   constructor() {
     super();
     this.rungs = [];
+    this.axis = '';
   }
 
   override picture(width: number): ChartPicture {
@@ -41,28 +44,37 @@ export class ResidualChart extends ChartElement {
       [f.left, f.right],
     ).padding(0.5);
     const y = scaleLinear([0, top * 1.05], [f.bottom, f.top]).nice(4);
+    const many = this.rungs.length > 24;
+    const size = many ? 4 : 7;
     const every = Math.ceil(this.rungs.length / (width < NARROW ? 5 : 10));
     const ticks = this.rungs.map((r, i) => ({
       at: x(i)!,
-      text: i % every ? '' : r.label,
-      minor: i % every > 0,
+      text: i % every || many ? '' : r.label,
+      minor: many || i % every > 0,
     }));
     const marks = svg`
-      ${bottomAxis(f, ticks, chartWords().rung)}
+      ${bottomAxis(f, ticks, this.axis || chartWords().rung)}
       ${leftAxis(f, linearTicks(y, 4), `${chartWords().deltaE}; ${chartWords().justVisible}`)}
       <line x1=${f.left} x2=${f.right} y1=${y(JUST_VISIBLE)} y2=${y(JUST_VISIBLE)} stroke="currentColor"
         stroke-dasharray="2 4"></line>
       ${this.rungs.map(
         (r, i) => svg`
         <line x1=${x(i)!} x2=${x(i)!} y1=${f.bottom} y2=${y(r.deltaE00)} stroke="currentColor" stroke-width="2"></line>
-        ${r.leftOut === undefined ? nothing : dot(x(i)!, y(r.leftOut), undefined, 7)}
-        ${dot(x(i)!, y(r.deltaE00), r.paint ?? 'currentColor', 7)}`,
+        ${r.leftOut === undefined ? nothing : dot(x(i)!, y(r.leftOut), undefined, size)}
+        ${dot(x(i)!, y(r.deltaE00), r.paint ?? 'currentColor', size)}`,
       )}`;
-    const stops = this.rungs.map((r, i) => ({ x: x(i)!, y: y(r.deltaE00), says: says(r) }));
+    const stops = this.rungs.map((r, i) => ({
+      x: x(i)!,
+      y: y(r.deltaE00),
+      says: this.axis ? `${r.label}: ${num(r.deltaE00, 2)}` : says(r),
+    }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'ring', span: [f.top, f.bottom] };
   }
 
   override table(): ChartTable {
+    if (this.axis) {
+      return { head: [this.axis, 'CIEDE2000'], rows: this.rungs.map((r) => [r.label, r.deltaE00]) };
+    }
     return {
       head: [chartWords().rung, chartWords().fitted, chartWords().leftOut],
       rows: this.rungs.map((r) => [r.label, r.deltaE00, r.leftOut ?? '']),

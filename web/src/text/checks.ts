@@ -55,6 +55,9 @@ export const checksWords = words(
     gone: (title: string) => `${title} is put away; its readings are kept.`,
     waiting: 'Waiting to be read',
     masses: 'Recipe',
+    all: 'Every check',
+    allSays: 'The colour difference of each check from its prediction.',
+    showMore: (n: string) => `Show more (${n} left)`,
   },
   {
     title: 'Proben',
@@ -110,5 +113,8 @@ export const checksWords = words(
     gone: (title) => `${title} ist weggelegt; ihre Messungen bleiben.`,
     waiting: 'Wartet auf die Messung',
     masses: 'Rezept',
+    all: 'Jede Probe',
+    allSays: 'Der Farbabstand jeder Probe von ihrer Vorhersage.',
+    showMore: (n) => `Mehr zeigen (noch ${n})`,
   },
 );

@@ -40,10 +40,26 @@ export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progre
   });
   const { grams, priority } = options;
   const pourOptions = { grams, scale, ...(priority ? { priority } : {}) };
-  return {
-    reached,
-    found: recipes.map((recipe) => ({ recipe, pour: poured(palette, wanted, recipe, pourOptions) })),
-  };
+  const found = recipes.map((recipe) => ({ recipe, pour: poured(palette, wanted, recipe, pourOptions) }));
+  return { reached, found: worthShowing(found) };
+}
+
+/** A recipe further off than the best by this is another colour, not another way, CIEDE2000. Our choice. */
+const ANOTHER_COLOUR = 5;
+
+/** Without what is another colour, and without recipes that the scale makes the same. */
+function worthShowing(found: readonly FoundRecipe[]): FoundRecipe[] {
+  const difference = ({ recipe, pour }: FoundRecipe): number => (pour ?? recipe).deltaE00;
+  const best = Math.min(...found.map(difference));
+  const seen = new Set<string>();
+  return found.filter((f) => {
+    const key = JSON.stringify(
+      Object.entries((f.pour ?? f.recipe).masses).toSorted(([p], [q]) => (p < q ? -1 : 1)),
+    );
+    if (seen.has(key) || difference(f) > best + ANOTHER_COLOUR) return false;
+    seen.add(key);
+    return true;
+  });
 }
 
 function poured(

@@ -13,7 +13,7 @@ export type OpenPalette =
   | { readonly status: 'open'; readonly profile: PaletteProfile; readonly summary: ProfileSummary };
 
 /** For what must answer within a frame: predictions under a moving slider. */
-export const quickBench = new WorkBench();
+export const quickBench = new WorkBench({ short: true });
 /** For what takes longer: searches, limits, a study. Stopping it stops nothing else. */
 export const searchBench = new WorkBench();
 

@@ -9,6 +9,7 @@ export interface JobOptions {
 }
 
 interface Waiting {
+  readonly message: ToWorker;
   readonly resolve: (answer: never) => void;
   readonly reject: (reason: Error) => void;
   readonly onProgress: ((share: number) => void) | undefined;
@@ -16,13 +17,19 @@ interface Waiting {
 
 /**
  * One worker with a palette open in it. Jobs run one after another. A search does not look up while it runs, so
- * stopping one ends the worker; the next job starts a fresh one with the same palette.
+ * stopping one ends the worker, and the jobs behind it go to a fresh one. Where jobs are short (`short`), stopping one
+ * only turns its answer away: a worker started anew at each move of a slider would never keep up.
  */
 export class WorkBench {
+  readonly #short: boolean;
   #worker: Worker | undefined;
   #profile: PaletteProfile | undefined;
   #next = 0;
   readonly #waiting = new Map<number, Waiting>();
+
+  constructor(options: { readonly short?: boolean } = {}) {
+    this.#short = options.short ?? false;
+  }
 
   /** Opens a palette for the jobs that follow. The same profile again costs nothing. */
   open(profile: PaletteProfile): void {
@@ -43,12 +50,14 @@ export class WorkBench {
       const stop = (): void => this.#stop(id);
       signal?.addEventListener('abort', stop, { once: true });
       const done = (): void => signal?.removeEventListener('abort', stop);
+      const message = { type: 'job', id, name, ask } as ToWorker;
       this.#waiting.set(id, {
+        message,
         resolve: (answer) => (done(), resolve(answer)),
         reject: (reason) => (done(), reject(reason)),
         onProgress,
       });
-      this.#start().postMessage({ type: 'job', id, name, ask } as ToWorker);
+      this.#start().postMessage(message);
     });
   }
 
@@ -82,8 +91,16 @@ export class WorkBench {
   }
 
   #stop(id: number): void {
-    if (!this.#waiting.has(id)) return;
-    this.close();
+    const job = this.#waiting.get(id);
+    if (!job) return;
+    this.#waiting.delete(id);
+    job.reject(stopped());
+    if (this.#short) return;
+    this.#worker?.terminate();
+    this.#worker = undefined;
+    if (this.#waiting.size === 0) return;
+    const fresh = this.#start();
+    for (const { message } of this.#waiting.values()) fresh.postMessage(message);
   }
 }
 

@@ -4,6 +4,9 @@ import type { TakeReading } from '../../../../server/api/readings.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { type Answer, call } from '../../api/call.ts';
 import { EventsController } from '../../api/events.ts';
+import '../../charts/residual-chart.ts';
+import { onThisScreen } from '../../design/patch.ts';
+import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/empty.ts';
 import '../../parts/figures.ts';
 import '../../parts/next-step.ts';
@@ -24,6 +27,9 @@ import type { ComposedCheck } from './check-composer.ts';
 import { recipeWords } from './recipe-words.ts';
 import { type Masses, teachingMixture } from './teaching-mixture.ts';
 
+/** Cards shown at first, and added at each press. */
+const AT_A_TIME = 6;
+
 /** Mixtures that were never fitted: written down, read, and held against their predictions. */
 export class TlChecksScreen extends TlElement {
   static override properties = {
@@ -32,6 +38,7 @@ export class TlChecksScreen extends TlElement {
     failed: { state: true },
     busy: { state: true },
     findings: { state: true },
+    shown: { state: true },
   };
   declare route: Route | undefined;
   declare composing: boolean;
@@ -39,6 +46,8 @@ export class TlChecksScreen extends TlElement {
   /** Id of the check being read. */
   declare busy: string;
   declare findings: { readonly id: string; readonly sentences: readonly string[] } | undefined;
+  /** How many cards are on the page: a file can bring hundreds. */
+  declare shown: number;
   readonly #bench = new BenchState(this);
   readonly #palette = new PaletteController(this, () => void this.#suggest());
   readonly #checks = new RemoteController<Answer<'listChecks'>>(this);
@@ -51,6 +60,7 @@ export class TlChecksScreen extends TlElement {
     this.failed = '';
     this.busy = '';
     this.findings = undefined;
+    this.shown = AT_A_TIME;
     new EventsController(this, {
       hello: () => void this.#fetch(),
       changed: ({ what }) => {
@@ -99,7 +109,11 @@ export class TlChecksScreen extends TlElement {
       ${
         checks
           ? checks.length > 0
-            ? checks.map((check) => this.#card(check))
+            ? html`${this.#overview(checks)}
+              ${waitingFirst(checks, this.findings?.id)
+                .slice(0, this.shown)
+                .map((check) => this.#card(check))}
+              ${this.#moreOf(checks.length)}`
             : html`<tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>`
           : html`<tl-progress label=${t.fetching}></tl-progress>`
       }
@@ -173,6 +187,30 @@ export class TlChecksScreen extends TlElement {
     </section>`;
   }
 
+  /** Every check in one picture, where there are more than can be looked at one by one. */
+  #overview(checks: readonly CheckAnswer[]) {
+    const t = checksWords();
+    const read = checks.flatMap((c) => (c.result ? [{ title: c.title, result: c.result }] : []));
+    if (read.length <= AT_A_TIME) return nothing;
+    return html`<tl-residual-chart
+      heading=${t.all}
+      summary=${t.allSays}
+      axis=${t.title}
+      .rungs=${read.map(({ title, result }) => ({
+        label: title,
+        paint: onThisScreen(patchOfAnswer(result.measuredColour).lab).css,
+        deltaE00: result.deltaE00,
+      }))}
+    ></tl-residual-chart>`;
+  }
+
+  #moreOf(count: number) {
+    if (count <= this.shown) return nothing;
+    return html`<button type="button" class="no-print" @click=${() => (this.shown += 3 * AT_A_TIME)}>
+      ${checksWords().showMore(num(count - this.shown, 0))}
+    </button>`;
+  }
+
   #card(check: CheckAnswer) {
     const palette = this.#palette.value;
     return html`<tl-check-card
@@ -197,7 +235,8 @@ export class TlChecksScreen extends TlElement {
 
   async #create({ title, masses }: ComposedCheck): Promise<void> {
     await this.#attempt(async () => {
-      await call('createCheck', { body: { title, masses } });
+      const { id } = await call('createCheck', { body: { title, masses } });
+      this.findings = { id, sentences: [] };
       this.composing = false;
       say(checksWords().wrote(title));
       await this.#fetch();
@@ -222,4 +261,12 @@ export class TlChecksScreen extends TlElement {
     });
   }
 }
+
+/** What was just touched comes first, then what waits to be read, and what lies outside its prediction before what lies inside. */
+function waitingFirst(checks: readonly CheckAnswer[], touched: string | undefined): CheckAnswer[] {
+  const rank = ({ id, result }: CheckAnswer): number =>
+    id === touched ? -1 : !result ? 0 : result.inside95 ? 2 : 1;
+  return checks.toSorted((p, q) => rank(p) - rank(q));
+}
+
 define('tl-checks-screen', TlChecksScreen);

@@ -13,9 +13,15 @@ const nameOf = (masses: Masses): string =>
     .toSorted()
     .join('|');
 
+/** Every choice of `count` of the ids. */
+function choices(ids: readonly string[], count: number): string[][] {
+  if (count === 0) return [[]];
+  return ids.flatMap((id, i) => choices(ids.slice(i + 1), count - 1).map((rest) => [id, ...rest]));
+}
+
 /**
- * The mixture of two tubes and white whose prediction is least sure, among those not checked yet: reading it teaches
- * most. Undefined where every pair was checked or there are fewer than two tubes beside the white.
+ * The mixture of two tubes and white whose prediction is least sure, among those not checked yet (of three, once every
+ * pair was): reading it teaches most. Undefined where nothing is left or the palette is too small.
  */
 export async function teachingMixture(
   profile: PaletteProfile,
@@ -25,13 +31,19 @@ export async function teachingMixture(
 ): Promise<Masses | undefined> {
   const known = new Set(checked.map(nameOf));
   const ids = profile.tubes.map((t) => t.id).filter((id) => id !== profile.white);
-  const pairs = ids.flatMap((one, i) =>
-    ids.slice(i + 1).map((two) => ({ [one]: PAINT_GRAMS, [two]: PAINT_GRAMS, [profile.white]: WHITE_GRAMS })),
-  );
-  let best: { masses: Masses; radius: number } | undefined;
-  for (const masses of pairs.filter((m) => !known.has(nameOf(m)))) {
-    const { interval } = await bench.run('predict', { masses }, { signal });
-    if (!best || interval.radius95 > best.radius) best = { masses, radius: interval.radius95 };
+  for (const count of [2, 3]) {
+    const fresh = choices(ids, count)
+      .map((chosen): Masses => ({
+        ...Object.fromEntries(chosen.map((id) => [id, PAINT_GRAMS])),
+        [profile.white]: WHITE_GRAMS,
+      }))
+      .filter((masses) => !known.has(nameOf(masses)));
+    let best: { masses: Masses; radius: number } | undefined;
+    for (const masses of fresh) {
+      const { interval } = await bench.run('predict', { masses }, { signal });
+      if (!best || interval.radius95 > best.radius) best = { masses, radius: interval.radius95 };
+    }
+    if (best) return best.masses;
   }
-  return best?.masses;
+  return undefined;
 }

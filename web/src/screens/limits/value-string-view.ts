@@ -4,6 +4,7 @@ import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { limitsWords } from '../../text/limits.ts';
 import { num } from '../../text/numbers.ts';
+import { smallGrams } from '../../text/small-grams.ts';
 import type { ValueStringAnswer } from '../../workers/limits-jobs.ts';
 
 /** A value string as a row of drawdowns on one long card, each step with its recipe beneath. */
@@ -94,7 +95,7 @@ export class TlValueString extends TlElement {
                   ([id, grams]) =>
                     html`<li>
                       <span>${this.profile.tubes.find((tube) => tube.id === id)?.label ?? id}</span>
-                      <span>${num(grams, 2)} g</span>
+                      <span>${smallGrams(grams)}</span>
                     </li>`,
                 )}
             </ul>

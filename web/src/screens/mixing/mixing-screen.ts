@@ -215,7 +215,7 @@ export class TlMixingScreen extends TlElement {
     }
     const comparable = wanted.lab.white === mix.lab.white;
     return html`<tl-compare
-        .patches=${[patchOfLab(wanted.lab), { lab: mix.lab, value: mix.value }]}
+        .patches=${[patchOfLab(wanted.lab), patchOfLab(mix.lab)]}
         .names=${[t.want, t.mix]}
       ></tl-compare>
       ${comparable ? html`<p><b>${splitWords(splitDifference(wanted.lab, mix.lab))}</b></p>` : nothing}

@@ -92,9 +92,13 @@ export class TlRecipeCard extends TlElement {
     `,
   ];
 
-  override willUpdate(changed: Map<string, unknown>): void {
+  #shown = '';
+
+  override willUpdate(): void {
     const { masses } = this.content;
-    if (changed.has('content') && Object.keys(masses).length > 0) {
+    const key = JSON.stringify(masses);
+    if (key !== this.#shown && Object.keys(masses).length > 0) {
+      this.#shown = key;
       void this.#mix.run((signal) => quickBench.run('predict', { masses }, { signal }));
     }
   }
@@ -103,7 +107,7 @@ export class TlRecipeCard extends TlElement {
     const t = mixingWords();
     const { masses, wanted } = this.content;
     const mix = this.#mix.value;
-    const patch = mix && { lab: mix.lab, value: mix.value };
+    const patch = mix && (wanted ? patchOfLab(mix.lab) : { lab: mix.lab, value: mix.value });
     const total = Object.values(masses).reduce((sum, g) => sum + g, 0);
     if (total === 0) {
       return html`<tl-page heading=${t.cardTitle}>

@@ -72,7 +72,7 @@ export class TlRecipeList extends TlElement {
         const used = Object.entries(pouredMasses(found)).sort(([, p], [, q]) => q - p);
         return html`<li>
           <tl-compare
-            .patches=${[patchOfLab(this.wanted), { lab: mix.prediction.lab, value: mix.prediction.value }]}
+            .patches=${[patchOfLab(this.wanted), patchOfLab(mix.prediction.lab)]}
             .names=${[t.want, t.mix]}
             .difference=${mix.deltaE00}
           ></tl-compare>

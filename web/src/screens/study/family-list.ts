@@ -5,6 +5,7 @@ import '../../parts/drawdown.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
 import { num } from '../../text/numbers.ts';
+import { smallGrams } from '../../text/small-grams.ts';
 import { studyWords } from '../../text/study.ts';
 import type { FamilyRow } from './family-rows.ts';
 
@@ -113,7 +114,7 @@ export class TlFamilyList extends TlElement {
                     ([id, grams]) =>
                       html`<div>
                         <dt>${this.profile?.tubes.find((tube) => tube.id === id)?.label ?? id}</dt>
-                        <dd>${num(grams, 2)} g</dd>
+                        <dd>${smallGrams(grams)}</dd>
                       </div>`,
                   )}
               </dl>`

@@ -5,6 +5,7 @@ import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
 import { num } from '../../text/numbers.ts';
+import { smallGrams } from '../../text/small-grams.ts';
 import { studyWords } from '../../text/study.ts';
 import type { FamilyRow } from './family-rows.ts';
 
@@ -126,7 +127,7 @@ export class TlFamilyTable extends TlElement {
         <ul>
           ${Object.entries(amount?.grams ?? {})
             .sort(([, p], [, q]) => q - p)
-            .map(([id, grams]) => html`<li><span>${this.#label(id)}</span><b>${num(grams, 2)} g</b></li>`)}
+            .map(([id, grams]) => html`<li><span>${this.#label(id)}</span><b>${smallGrams(grams)}</b></li>`)}
         </ul>
       </td>
     </tr>`;
