@@ -24,7 +24,7 @@ const hashOf = (place: string): string => (place === 'weighing plan' ? `#/ladder
 
 async function show(page: Page, hash: string): Promise<void> {
   await page.goto(`${bench.address}/${hash}`);
-  await page.locator('h1').first().waitFor();
+  await page.locator('tl-page h1').first().waitFor();
   // The events stay open, so the network is never idle; half a second is what any screen may take to fill.
   await page.waitForTimeout(500);
 }

@@ -41,8 +41,14 @@ export class TlPage extends TlElement {
         gap: var(--s3) var(--s4);
         align-items: end;
       }
+      /* The next step and the sentence may come a moment after the name: their places are kept. */
+      .next {
+        min-block-size: 84px;
+        align-content: end;
+      }
       .lead {
         margin-block-start: 6px;
+        min-block-size: 1.4em;
         text-wrap: pretty;
       }
       .work {
@@ -63,6 +69,7 @@ export class TlPage extends TlElement {
           grid-template-columns: minmax(0, 1fr);
         }
         .next {
+          min-block-size: 0;
           position: fixed;
           inset-inline: 0;
           inset-block-end: calc(64px + env(safe-area-inset-bottom));
@@ -133,7 +140,7 @@ export class TlPage extends TlElement {
     return html`<header>
         <div>
           <h1 tabindex="-1">${this.heading}</h1>
-          ${this.lead ? html`<p class="lead">${this.lead}</p>` : nothing}
+          <p class="lead">${this.lead}</p>
         </div>
         <div class="next no-print"><slot name="next"></slot></div>
       </header>
