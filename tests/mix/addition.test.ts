@@ -3,7 +3,7 @@ import { ciede2000 } from '../../src/colour/ciede2000.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { MixProblem, MixingStopped, addToPile, knownPile, predictMix } from '../../src/mix/index.ts';
 import { RECOVERED_SHARE } from '../tolerances.ts';
-import { inventedPalette } from './invented-palette.ts';
+import { INVENTED_TUBES, inventedPalette } from './invented-palette.ts';
 
 const palette = inventedPalette();
 const lab = (L: number, a: number, b: number): Lab<'D65/10deg'> => ({ L, a, b, white: 'D65/10deg' });
@@ -87,6 +87,14 @@ describe('a pile of known masses', () => {
       expect(a.grams).toBeLessThanOrEqual(2);
       expect(Object.keys(a.add).every((id) => id === 'white' || id === 'red-earth')).toBe(true);
     }
+  });
+
+  it('does not depend on the order of the tubes', () => {
+    const target = { lab: lab(66, 10, 8) };
+    const one = addToPile(palette, { masses: pile }, target);
+    const two = addToPile(inventedPalette(INVENTED_TUBES.toReversed()), { masses: pile }, target);
+    expect(two.additions.map((a) => a.add)).toEqual(one.additions.map((a) => a.add));
+    expect(two.afresh).toEqual(one.afresh);
   });
 
   it('says when starting afresh wastes less: a strong blue pile wanted as a pale tint', () => {

@@ -84,6 +84,12 @@ describe('no mix of the tubes is beyond the limits found (3000 random mixes)', (
   });
 });
 
+it('limits do not depend on the order of the tubes', () => {
+  const turned = paletteLimits({ ...six, tubes: six.tubes.toReversed() });
+  expect(turned.volume).toBe(limits.volume);
+  expect(turned.neutrals.map((n) => n.shares)).toEqual(limits.neutrals.map((n) => n.shares));
+});
+
 describe('every limit is a mix: its shares give its colour', () => {
   it('darkest, lightest, neutrals, strongest, leans', () => {
     const edges = [

@@ -255,6 +255,15 @@ describe('a long search', () => {
     );
   });
 
+  it('of more tubes than four is never worse than of four', () => {
+    for (const target of [lab(50, -60, 5), lab(12, 0, 0), lab(45, 8, -8)]) {
+      const four = matchColour(palette, { lab: target }, { maxTubes: 4 }).recipes[0]!;
+      const six = matchColour(palette, { lab: target }, { maxTubes: 6 }).recipes[0]!;
+      expect(six.deltaE00).toBeLessThan(four.deltaE00 + 0.02);
+      expect(Object.keys(six.masses).length).toBeLessThanOrEqual(6);
+    }
+  });
+
   it('takes more tubes than the net holds fours of', () => {
     const many = inventedPalette();
     const twice = {

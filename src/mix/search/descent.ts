@@ -107,7 +107,7 @@ export function descent(most: number): Descent {
         if (!floor) normalise(x, m);
         cost = problem.model(x, slope, A);
         if (cost < reached) return cost;
-        const f = chooseFree(x, m, floor, interior && iteration > 2);
+        const f = chooseFree(x, m, floor, interior && iteration > 1);
         if (f < 0) return Infinity;
         if (f === 0) return cost;
         let better = cost;

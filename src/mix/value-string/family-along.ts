@@ -28,13 +28,10 @@ const MISSED = 1;
 /** Steps of distance below which fewer tubes win over nearer, CIEDE2000. */
 const NEAR_STEP = 0.5;
 
-function reaches(goal: Goal, search: Search, c: Candidate, target: WantedChannels): boolean {
+function reaches(search: Search, c: Candidate, target: WantedChannels): boolean {
   search.kernel.choose(c.tubes);
   search.kernel.colour(c.parts);
-  return (
-    (VALUE_HELD.value * (search.kernel.u[3]! - target.valueL!)) ** 2 < MISSED &&
-    goal.cost(search.kernel.u) < Infinity
-  );
+  return (VALUE_HELD.value * (search.kernel.u[3]! - target.valueL!)) ** 2 < MISSED;
 }
 
 /** The best family of at most `most` tubes along the targets, each with `valueL` to hold. @throws MixingStopped */
@@ -50,7 +47,7 @@ export function familyAlong(
   }));
   const perStep = targets.map((t, i) => {
     heed(watch, i, 2 * targets.length);
-    return candidates(search, t, VALUE_HELD, most).filter((c) => reaches(goals[i]!.goal, search, c, t));
+    return candidates(search, t, VALUE_HELD, most).filter((c) => reaches(search, c, t));
   });
   const families = new Map<string, readonly number[]>();
   for (const list of perStep) {
@@ -65,7 +62,7 @@ export function familyAlong(
       const known = perStep[i]!.find((c) => c.tubes.join(' ') === tubes.join(' '));
       const from = start ?? new Float64Array(tubes.length).fill(1 / tubes.length);
       const found = known ?? comeDown(search, goals[i]!.smooth, tubes, from, false);
-      const ok = found && reaches(goals[i]!.goal, search, found, t) ? found : undefined;
+      const ok = found && reaches(search, found, t) ? found : undefined;
       if (ok?.tubes.length === tubes.length) start = ok.parts;
       return ok;
     });
