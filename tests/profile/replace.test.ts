@@ -35,7 +35,9 @@ describe('the old tube as prior for the new one', () => {
   });
 
   it('believes the new reading where the tubes differ by far more than tubes of one pigment do', () => {
-    const r = oldTubeAsPrior(constants(1.7, -1, 0.02), constants(0.5, -1, 0.02));
+    const edge = constants(0.5, -1, 0.02);
+    const moved = { ...edge, lnK: edge.lnK.map((v, i) => (i > 15 && i < 25 ? v + 1.2 : v)) };
+    const r = oldTubeAsPrior(moved, edge);
     expect(r.constants.lnK[20]).toBeGreaterThan(1.65);
     expect(r.unlikeness).toBeGreaterThan(4);
     expect(r.words).toMatch(/unlike the old one/);

@@ -1,18 +1,22 @@
 /**
  * A new tube from a short ladder, with the old tube of the same pigment as prior. Old constants z0 ~ N(m0, C0); the new
- * tube is z1 = z0 + d with d ~ N(0, u B), B the spread between tubes of one pigment and u how unlike these two are; the
- * short ladder's fit saw z1 as N(m1, C1). u is learned by maximising the probability of m1 - m0 ~ N(0, C0 + u B + C1)
- * (type II maximum likelihood), then z1 is the product of the two normals: gain G = P (P + C1)^-1, P = C0 + u B,
- * m = m0 + G (m1 - m0), C = (I - G) P. Textbook linear-normal updating (e.g. Kalman 1960, J. Basic Eng. 82:35-45).
+ * tube is z1 = z0 + d with d ~ N(0, V + u B): V a wide spread of level, B the spread of shape between tubes of one
+ * pigment, u how unlike these two are; the short ladder's fit saw z1 as N(m1, C1). u is learned by maximising the
+ * probability of m1 - m0 ~ N(0, C0 + V + u B + C1) (type II maximum likelihood), then z1 is the product of the two
+ * normals: gain G = P (P + C1)^-1, P = C0 + V + u B, m = m0 + G (m1 - m0), C = (I - G) P. Textbook linear-normal
+ * updating (e.g. Kalman 1960, J. Basic Eng. 82:35-45).
  */
 import { CholeskyDecomposition, EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { GRID_SIZE } from '../../colour/grid.ts';
 import type { TubeConstants } from '../../fit/constants.ts';
-import { batchCovariance } from './batch-spread.ts';
+import { levelCovariance, shapeCovariance } from './batch-spread.ts';
 
 export interface ReplacedTube {
   readonly constants: TubeConstants;
-  /** Variance of the difference in units of the usual spread between tubes of one pigment: 0 alike, 1 usual, above 4 unlike. */
+  /**
+   * Variance of the difference in shape, in units of the usual spread between tubes of one pigment: 0 alike, 1 usual;
+   * above 4 unlike, and the old tube is left out.
+   */
   readonly unlikeness: number;
   /** Share of the final constants' certainty that the old tube gave, 0..1. */
   readonly oldTubeWeight: number;
@@ -22,6 +26,13 @@ export interface ReplacedTube {
 const SIZE = 2 * GRID_SIZE;
 /** Added to variances so that a tube given without doubt can still be inverted. */
 const FLOOR = 1e-8;
+/**
+ * From here on the old tube is left out. B allows smooth differences only, and a tube of another kind differs in the
+ * places of its edges too, which the old tube's certainty would then hold where they were.
+ */
+const UNLIKE = 4;
+const UNLIKE_WORDS =
+  'The new tube is unlike the old one, so its constants rest on its own short ladder alone. Pull a full ladder before trusting dark mixes.';
 /** Unlikeness tried, from the same pot to another pigment. */
 const UNLIKENESS = Array.from({ length: 41 }, (_, i) => 10 ** (-3 + i * 0.125));
 
@@ -32,18 +43,21 @@ const UNLIKENESS = Array.from({ length: 41 }, (_, i) => 10 ** (-3 + i * 0.125));
 export function oldTubeAsPrior(measured: TubeConstants, old: TubeConstants): ReplacedTube {
   const C0 = covariance(old);
   const C1 = covariance(measured);
-  const B = new Matrix(batchCovariance().map((r) => [...r]));
+  const level = new Matrix(levelCovariance());
+  const shape = new Matrix(shapeCovariance());
   const m0 = stack(old);
   const d = Matrix.sub(stack(measured), m0);
-  const unlikeness = learnUnlikeness(C0, C1, B, d);
-  const P = Matrix.add(C0, Matrix.mul(B, unlikeness));
+  const unlikeness = learnUnlikeness(Matrix.add(Matrix.add(C0, C1), level), shape, d);
+  if (unlikeness > UNLIKE) return { constants: measured, unlikeness, oldTubeWeight: 0, words: UNLIKE_WORDS };
+  const spread = Matrix.add(level, Matrix.mul(shape, unlikeness));
+  const P = Matrix.add(C0, spread);
   const G = new CholeskyDecomposition(Matrix.add(P, C1)).solve(P).transpose();
   const z = Matrix.add(m0, G.mmul(d)).to1DArray();
   const keep = Matrix.sub(Matrix.eye(SIZE), G);
   const own = Matrix.add(
     Matrix.add(
       keep.mmul(ownCovariance(old)).mmul(keep.transpose()),
-      keep.mmul(Matrix.mul(B, unlikeness)).mmul(keep.transpose()),
+      keep.mmul(spread).mmul(keep.transpose()),
     ),
     G.mmul(ownCovariance(measured)).mmul(G.transpose()),
   );
@@ -62,18 +76,40 @@ export function oldTubeAsPrior(measured: TubeConstants, old: TubeConstants): Rep
   };
 }
 
-function learnUnlikeness(C0: Matrix, C1: Matrix, B: Matrix, d: Matrix): number {
+/**
+ * -2 ln of the probability of d ~ N(0, A + u B), least over u: with A = L L^T and L^-1 B L^-T = Q diag(l) Q^T the
+ * determinant is |A| prod(1 + u l) and the square sum y^2 / (1 + u l), y = Q^T L^-1 d; one decomposition for all u.
+ */
+function learnUnlikeness(A: Matrix, B: Matrix, d: Matrix): number {
+  const L = new CholeskyDecomposition(A).lowerTriangularMatrix;
+  const half = forward(L, B);
+  const { realEigenvalues, eigenvectorMatrix } = new EigenvalueDecomposition(forward(L, half.transpose()), {
+    assumeSymmetric: true,
+  });
+  const y = eigenvectorMatrix.transpose().mmul(forward(L, d)).to1DArray();
   let best = { u: UNLIKENESS[0]!, cost: Number.POSITIVE_INFINITY };
   for (const u of UNLIKENESS) {
-    const V = Matrix.add(Matrix.add(C0, C1), Matrix.mul(B, u));
-    const chol = new CholeskyDecomposition(V);
-    const L = chol.lowerTriangularMatrix;
-    let logDet = 0;
-    for (let i = 0; i < SIZE; i++) logDet += 2 * Math.log(L.get(i, i));
-    const cost = d.transpose().mmul(chol.solve(d)).get(0, 0) + logDet;
+    let cost = 0;
+    realEigenvalues.forEach((l, i) => {
+      const v = 1 + u * Math.max(0, l);
+      cost += y[i]! ** 2 / v + Math.log(v);
+    });
     if (cost < best.cost) best = { u, cost };
   }
   return best.u;
+}
+
+/** L^-1 M by forward substitution. */
+function forward(L: Matrix, M: Matrix): Matrix {
+  const out = M.clone();
+  for (let r = 0; r < L.rows; r++) {
+    for (let c = 0; c < out.columns; c++) {
+      let v = out.get(r, c);
+      for (let k = 0; k < r; k++) v -= L.get(r, k) * out.get(k, c);
+      out.set(r, c, v / L.get(r, r));
+    }
+  }
+  return out;
 }
 
 function stack(t: TubeConstants): Matrix {
@@ -115,6 +151,5 @@ function factorOf(C: Matrix): Float64Array[] {
 function wordsFor(unlikeness: number, weight: number): string {
   const share = `the old tube carries ${(100 * weight).toFixed(0)} % of the result`;
   if (unlikeness < 0.3) return `The new tube is much like the old one; ${share}.`;
-  if (unlikeness <= 4) return `The new tube differs as tubes of one pigment usually do; ${share}.`;
-  return `The new tube is unlike the old one; ${share}. Pull a full ladder before trusting dark mixes.`;
+  return `The new tube differs as tubes of one pigment usually do; ${share}.`;
 }

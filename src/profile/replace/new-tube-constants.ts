@@ -1,0 +1,136 @@
+/**
+ * What a short ladder says of a new tube, in a profile's terms: fitted through the profile's surface, given the K and S
+ * that read the same under its crowding, and where that helps with the old tube as prior.
+ */
+import { pilesOf, sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
+import type { SwatchSet } from '../../calibrate/swatch-set/schema.ts';
+import { ciede2000 } from '../../colour/ciede2000.ts';
+import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
+import { labOfReflectance } from '../../colour/lab.ts';
+import { tristimulusWeights } from '../../colour/tristimulus.ts';
+import type { TubeConstants } from '../../fit/constants.ts';
+import { fitPalette } from '../../fit/fit-palette.ts';
+import type { PaletteFit } from '../../fit/palette-fit.ts';
+import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
+import { predictReflectance } from '../../fit/predict.ts';
+import { reexpressed } from '../merge/reexpress.ts';
+import { paletteOf } from '../palette-of.ts';
+import { ProfileProblem } from '../problem.ts';
+import type { PaletteProfile } from '../schema.ts';
+import { type ReplacedTube, oldTubeAsPrior } from './old-tube-as-prior.ts';
+
+export interface ShortLadderOptions {
+  /** Id of the new tube in the short set. @default its only tube that is not the white */
+  readonly inSet?: string;
+  /**
+   * Whether the old tube lends its shape. `where it helps`: to a ladder read in a few bands or three channels, whose own
+   * readings leave the shape open. A ladder read across the spectrum knows better by itself (docs/exchange.md has the
+   * figures). @default 'where it helps'
+   */
+  readonly oldTube?: 'where it helps' | 'always' | 'never';
+  /** Refit with each rung left out, for the evidence. @default true */
+  readonly leaveOneOut?: boolean;
+}
+
+export interface NewTubeConstants {
+  readonly fit: PaletteFit;
+  /** Id of the new tube in the short set. */
+  readonly inSet: string;
+  /** What the short ladder said by itself. */
+  readonly measured: TubeConstants;
+  readonly prior: ReplacedTube | undefined;
+  /** What to use: with the prior where there is one. */
+  readonly constants: TubeConstants;
+  /** CIEDE2000 by which the white of the short ladder reads otherwise than the profile's. */
+  readonly whiteAway: number;
+}
+
+/** The white of the short ladder is another paint from here on, CIEDE2000. Our choice. */
+const WHITE_REFUSED = 2.5;
+
+/**
+ * @param set the white's masstone, the new tube's masstone and at least one tint of it with the profile's white.
+ * @throws ProfileProblem when the geometry differs, the set lacks a masstone or a tint, or its white is plainly another
+ * paint.
+ */
+export function newTubeConstants(
+  profile: PaletteProfile,
+  oldId: string,
+  set: SwatchSet,
+  options: ShortLadderOptions = {},
+): NewTubeConstants {
+  const palette = paletteOf(profile);
+  const inSet = tubeInSet(profile, set, options.inSet);
+  const shares = sharesPainted(set, inSet);
+  const fit = fitPalette(set, {
+    surface: palette.surface,
+    estimate: [],
+    leaveOneOut: options.leaveOneOut ?? true,
+  });
+  const away = whiteAway(palette, fit.palette);
+  const measured = independent(tubeOf(reexpressed(fit.palette, palette, shares), inSet), palette);
+  const old = palette.tubes.find((t) => t.id === oldId);
+  const { oldTube = 'where it helps' } = options;
+  const lends = oldTube === 'always' || (oldTube === 'where it helps' && set.instrument.kind !== 'spectral');
+  const prior = old && oldId !== profile.white && lends ? oldTubeAsPrior(measured, old) : undefined;
+  return { fit, inSet, measured, prior, constants: prior?.constants ?? measured, whiteAway: away };
+}
+
+function tubeInSet(profile: PaletteProfile, set: SwatchSet, asked: string | undefined): string {
+  if (set.instrument.geometry !== profile.geometry) {
+    throw new ProfileProblem(
+      `The short ladder was read at ${set.instrument.geometry}, the profile at ${profile.geometry}: read the new tube with the old geometry.`,
+      'geometry',
+    );
+  }
+  const others = set.tubes.filter((t) => t.role !== 'white').map((t) => t.id);
+  if (asked !== undefined && others.includes(asked)) return asked;
+  if (asked !== undefined || others.length !== 1) {
+    throw new ProfileProblem(
+      `The short ladder holds ${others.map((id) => `"${id}"`).join(', ') || 'no tube but the white'}; name the one that is the new tube.`,
+    );
+  }
+  return others[0]!;
+}
+
+/** Shares of the new tube with the white alone. @throws ProfileProblem where a masstone or every tint is missing. */
+function sharesPainted(set: SwatchSet, id: string): number[] {
+  const piles = pilesOf(set);
+  const t = piles.tubeIds.indexOf(id);
+  const w = piles.tubeIds.indexOf(set.tubes.find((x) => x.role === 'white')!.id);
+  const zero = new Float64Array(piles.errorCount);
+  const shares = set.swatches
+    .map((s) => sharesOfPile(piles, piles.pileOf.get(s.id)!, zero).shares)
+    .filter((c) => c[t]! > 0 && c[t]! + c[w]! > 1 - 1e-9)
+    .map((c) => c[t]!);
+  const missing = shares.includes(1) ? (shares.some((c) => c < 1) ? undefined : 'a tint') : 'the masstone';
+  if (missing) {
+    throw new ProfileProblem(
+      `The short ladder lacks ${missing} of "${id}"; a new tube needs its masstone and one tint (1:4) with the profile's white.`,
+    );
+  }
+  return [...new Set(shares)];
+}
+
+/** Doubt of another sitting moves no other tube of the profile: it is the new tube's own. */
+function independent(tube: TubeConstants, palette: MixingPalette): TubeConstants {
+  const width = palette.tubes[0]!.shared.length;
+  return {
+    ...tube,
+    own: [...tube.own, ...tube.shared],
+    shared: Array.from({ length: width }, () => new Float64Array(tube.lnK.length * 2)),
+  };
+}
+
+function whiteAway(palette: MixingPalette, fitted: MixingPalette): number {
+  const lab = (p: MixingPalette) =>
+    labOfReflectance(predictReflectance(p, { [p.white]: 1 }).measured, tristimulusWeights(DEFAULT_WHITE));
+  const away = ciede2000(lab(palette), lab(fitted));
+  if (away > WHITE_REFUSED) {
+    throw new ProfileProblem(
+      `The white of the short ladder reads ${away.toFixed(1)} (CIEDE2000) from the profile's white: make the tint with the profile's white, or merge through a bridge.`,
+      'white',
+    );
+  }
+  return away;
+}
