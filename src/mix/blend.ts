@@ -37,7 +37,15 @@ export function withBlends<W extends TubeSet>(set: W, blends: readonly Blend[]):
       S[at + i]! /= effective;
     }
   });
-  return { ...set, ids: [...set.ids, ...blends.map((b) => b.id)], K, S, strength };
+  const { crowding } = set;
+  const whiteShare = blends.map(({ masses }) => {
+    const total = Object.values(masses).reduce((sum, g) => sum + g, 0);
+    return (masses[set.palette.white] ?? 0) / total;
+  });
+  const crowded = crowding
+    ? { crowding: { ...crowding, whiteShare: Float64Array.from([...crowding.whiteShare, ...whiteShare]) } }
+    : {};
+  return { ...set, ...crowded, ids: [...set.ids, ...blends.map((b) => b.id)], K, S, strength };
 }
 
 /** Masses of a recipe that holds blends, in the tubes they are made of. */

@@ -8,7 +8,8 @@ import { discrepancyColumns } from '../fit/discrepancy.ts';
 import { filmReflectance } from '../fit/optics/finite-film.ts';
 import { reflectanceLogSlope, reflectanceOfKOverS } from '../fit/optics/kubelka-munk.ts';
 import { surfaceForward, surfaceInverse, surfaceSlope } from '../fit/optics/surface.ts';
-import { type MixingPalette, sharesOf } from '../fit/palette.ts';
+import { type MixtureConstants, mixtureConstants } from '../fit/mixture.ts';
+import type { MixingPalette } from '../fit/palette.ts';
 import { MixProblem } from './problem.ts';
 
 /** Masses by tube id, in any one unit. */
@@ -43,27 +44,15 @@ export interface StackReflectance {
 }
 
 /** dR/dK and dR/dS of one mixture in the stack, per wavelength, of the internal reflectance on top. */
-interface MixtureSlopes {
-  readonly shares: ReturnType<typeof sharesOf>;
-  readonly K: Float64Array;
-  readonly S: Float64Array;
+interface MixtureSlopes extends MixtureConstants {
   readonly dK: Float64Array;
   readonly dS: Float64Array;
   readonly dLnX?: Float64Array;
   readonly sdLnX: number;
 }
 
-function mixture(palette: MixingPalette, masses: Masses): Pick<MixtureSlopes, 'shares' | 'K' | 'S'> {
-  const shares = sharesOf(palette, masses);
-  const K = new Float64Array(GRID_SIZE);
-  const S = new Float64Array(GRID_SIZE);
-  for (const { tube, share } of shares) {
-    for (let i = 0; i < GRID_SIZE; i++) {
-      K[i]! += share * Math.exp(tube.lnK[i]!);
-      S[i]! += share * Math.exp(tube.lnS[i]!);
-    }
-  }
-  return { shares, K, S };
+function mixture(palette: MixingPalette, masses: Masses): MixtureConstants {
+  return mixtureConstants(palette, masses);
 }
 
 function groundOf(palette: MixingPalette, ground: Ground): { R: Float64Array; slopes?: MixtureSlopes } {
@@ -81,13 +70,13 @@ function groundOf(palette: MixingPalette, ground: Ground): { R: Float64Array; sl
 function factorOf(palette: MixingPalette, mixtures: readonly MixtureSlopes[]): Float64Array[] {
   const factor: Float64Array[] = [];
   const bySlopes = new Map<string, { gK: Float64Array; gS: Float64Array }>();
-  for (const { shares, dK, dS } of mixtures) {
-    for (const { tube, share } of shares) {
-      const g = bySlopes.get(tube.id) ?? { gK: new Float64Array(GRID_SIZE), gS: new Float64Array(GRID_SIZE) };
-      bySlopes.set(tube.id, g);
+  for (const { parts, dK, dS } of mixtures) {
+    for (const part of parts) {
+      const g = bySlopes.get(part.id) ?? { gK: new Float64Array(GRID_SIZE), gS: new Float64Array(GRID_SIZE) };
+      bySlopes.set(part.id, g);
       for (let i = 0; i < GRID_SIZE; i++) {
-        g.gK[i]! += dK[i]! * share * Math.exp(tube.lnK[i]!);
-        g.gS[i]! += dS[i]! * share * Math.exp(tube.lnS[i]!);
+        g.gK[i]! += dK[i]! * part.K[i]!;
+        g.gS[i]! += dS[i]! * part.S[i]!;
       }
     }
   }
@@ -111,6 +100,8 @@ function factorOf(palette: MixingPalette, mixtures: readonly MixtureSlopes[]): F
     }
     if (dLnX && sdLnX > 0) factor.push(dLnX.map((d) => d * sdLnX));
   }
+  const { sdHaze } = palette.discrepancy;
+  if (sdHaze) factor.push(new Float64Array(GRID_SIZE).fill(sdHaze));
   return factor;
 }
 

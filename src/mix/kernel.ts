@@ -8,10 +8,12 @@
  * one square root and one division a wavelength. R_m is of degree 0 in (K, S), so that
  *   K dR_m/dK + S dR_m/dS = 0  and  dR_m/dx_i = dR_m/dK (K_i - (K/S) S_i).
  *
- * Tubes are taken four at a time, the sums written out; a tube that is missing from a four has K = S = 0.
+ * Tubes are taken four at a time, the sums written out; a tube that is missing from a four has K = S = 0. What crowding
+ * adds (crowding.ts) stands after the tubes as one more, which scatters as the white does and absorbs nothing.
  */
 import { GRID_SIZE } from '../colour/grid.ts';
 import { labF } from '../colour/lab.ts';
+import { extraWhite, extraWhiteSlopes } from './crowding.ts';
 import type { TubeSet } from './tube-set.ts';
 
 /** L, a, b under the set's white, then L* under C/2deg, which stands for Munsell value: one rises with the other. */
@@ -50,7 +52,8 @@ function slopeOfF(f: number): number {
 export function mixKernel(set: TubeSet): MixKernel {
   const { gain, k2 } = set.surface;
   const rest = 1 - k2;
-  const widest = WRITTEN_OUT * Math.ceil(set.ids.length / WRITTEN_OUT);
+  const { crowding } = set;
+  const widest = WRITTEN_OUT * Math.ceil((set.ids.length + (crowding ? 1 : 0)) / WRITTEN_OUT);
   const u = new Float64Array(CHANNELS);
   const f = new Float64Array(CHANNELS);
   const J = new Float64Array(CHANNELS * widest);
@@ -60,6 +63,11 @@ export function mixKernel(set: TubeSet): MixKernel {
   const ratios = new Float64Array(SAMPLES);
   /** Amounts, with zeros for the tubes that pad the record. */
   const amounts = new Float64Array(widest);
+  /** With crowding: the tubes chosen, slopes with the extra white's after them, and dE/dx. */
+  const own = new Int32Array(set.ids.length);
+  let chosen = own.subarray(0, 0);
+  const withExtra = new Float64Array(crowding ? CHANNELS * widest : 0);
+  const more = new Float64Array(set.ids.length);
   let m = 0;
   let pad = 0;
 
@@ -89,10 +97,15 @@ export function mixKernel(set: TubeSet): MixKernel {
   };
   const choose = (tubes: ArrayLike<number>): void => {
     m = tubes.length;
-    const to = WRITTEN_OUT * Math.ceil(m / WRITTEN_OUT);
+    const to = WRITTEN_OUT * Math.ceil((m + (crowding ? 1 : 0)) / WRITTEN_OUT);
     if (to !== pad) layOut(to);
     for (let j = 0; j < m; j++) put(j, tubes[j]!);
     for (let j = m; j < pad; j++) clear(j);
+    if (crowding) {
+      for (let j = 0; j < m; j++) own[j] = tubes[j]!;
+      chosen = own.subarray(0, m);
+      for (let i = 0; i < SAMPLES; i++) packed[i * (2 * pad + CHANNELS) + pad + m] = crowding.whiteS[i]!;
+    }
     amounts.fill(0);
   };
 
@@ -121,6 +134,7 @@ export function mixKernel(set: TubeSet): MixKernel {
     const end = SAMPLES * step;
     const y = amounts;
     for (let j = 0; j < count; j++) y[j] = x[j]!;
+    if (crowding) y[count] = extraWhite(set, chosen, x);
     const a = y[0]!;
     const b = y[1]!;
     const c = y[2]!;
@@ -161,8 +175,8 @@ export function mixKernel(set: TubeSet): MixKernel {
     dz: number,
     dv: number,
   ): void => {
-    const out = J;
-    const by = m;
+    const out = crowding ? withExtra : J;
+    const by = crowding ? m + 1 : m;
     out[j] = 116 * gy * dy;
     out[by + j] = 500 * (gx * dx - gy * dy);
     out[2 * by + j] = 200 * (gy * dy - gz * dz);
@@ -174,12 +188,14 @@ export function mixKernel(set: TubeSet): MixKernel {
     const sl = slopes;
     const qs = ratios;
     const k = rest;
-    const count = m;
+    const tubes = m;
+    const count = crowding ? tubes + 1 : tubes;
     const by = pad;
     const step = 2 * by + 4;
     const end = SAMPLES * step;
     const y = amounts;
-    for (let j = 0; j < count; j++) y[j] = x[j]!;
+    for (let j = 0; j < tubes; j++) y[j] = x[j]!;
+    if (crowding) y[tubes] = extraWhite(set, chosen, x);
     const a = y[0]!;
     const b = y[1]!;
     const c = y[2]!;
@@ -246,6 +262,13 @@ export function mixKernel(set: TubeSet): MixKernel {
       }
       slopesOf(j, gx, gy, gz, gv, x0, y0, z0, v0);
       if (j + 1 < count) slopesOf(j + 1, gx, gy, gz, gv, x1, y1, z1, v1);
+    }
+    if (crowding) {
+      extraWhiteSlopes(set, chosen, x, more);
+      for (let ch = 0; ch < CHANNELS; ch++) {
+        const byExtra = withExtra[ch * count + tubes]!;
+        for (let j = 0; j < tubes; j++) J[ch * tubes + j] = withExtra[ch * count + j]! + more[j]! * byExtra;
+      }
     }
   };
 

@@ -4,6 +4,7 @@ import { tristimulusWeights, whitePoint } from '../colour/tristimulus.ts';
 import type { TubeConstants } from '../fit/constants.ts';
 import { surfaceFloor, surfaceGain } from '../fit/optics/surface.ts';
 import type { MixingPalette } from '../fit/palette.ts';
+import type { Crowding } from './crowding.ts';
 import { MixProblem } from './problem.ts';
 
 /**
@@ -25,6 +26,8 @@ export interface TubeSet<W extends WhiteName = WhiteName> {
   readonly S: Float64Array;
   /** Effective parts per unit of mass. */
   readonly strength: Float64Array;
+  /** Crowding of the white, where the set holds the white and the palette says it crowds. */
+  readonly crowding?: Crowding;
   /** R_m = floor + gain R / (1 - k2 R). */
   readonly surface: { readonly floor: number; readonly gain: number; readonly k2: number };
   /** Weights for X/Xn, Y/Yn, Z/Zn under the white, and for Y/100 under C/2deg, where Munsell value lives. */
@@ -88,6 +91,8 @@ function build<W extends WhiteName>(palette: MixingPalette, tubes: TubeConstants
       S[t * GRID_SIZE + i] = Math.exp(tube.lnS[i]!) / strength[t]!;
     }
   });
+  const whiteAt = tubes.findIndex((t) => t.id === palette.white);
+  const factor = palette.crowding ?? 0;
   const floor = surfaceFloor(palette.surface);
   const sum = (v: Float64Array): number => floor * v.reduce((a, b) => a + b, 0);
   return {
@@ -97,6 +102,15 @@ function build<W extends WhiteName>(palette: MixingPalette, tubes: TubeConstants
     K,
     S,
     strength,
+    ...(factor !== 0 && whiteAt >= 0
+      ? {
+          crowding: {
+            factor,
+            whiteS: tubes[whiteAt]!.lnS.map((v) => Math.exp(v)),
+            whiteShare: Float64Array.from(tubes, (_, t) => (t === whiteAt ? 1 : 0)),
+          },
+        }
+      : {}),
     surface: { floor, gain: surfaceGain(palette.surface), k2: palette.surface.k2 },
     weights,
     dark: [sum(weights[0]), sum(weights[1]), sum(weights[2]), sum(weights[3])],

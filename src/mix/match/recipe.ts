@@ -1,5 +1,6 @@
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { valueOfReflectance } from '../../colour/munsell-value.ts';
+import { extraWhite, sumsAt } from '../crowding.ts';
 import type { Masses } from '../film-stack.ts';
 import { type Metamerism, metamerism } from '../metamerism.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
@@ -32,13 +33,9 @@ export function reflectanceOfParts(
   x: ArrayLike<number>,
 ): Float64Array {
   const { floor, gain, k2 } = set.surface;
+  const extra = extraWhite(set, tubes, x);
   return Float64Array.from({ length: GRID_SIZE }, (_, i) => {
-    let K = 0;
-    let S = 0;
-    tubes.forEach((tube, j) => {
-      K += x[j]! * set.K[tube * GRID_SIZE + i]!;
-      S += x[j]! * set.S[tube * GRID_SIZE + i]!;
-    });
+    const { K, S } = sumsAt(set, tubes, x, i, extra);
     return floor + (gain * S) / (K + (1 - k2) * S + Math.sqrt(K * (K + 2 * S)));
   });
 }

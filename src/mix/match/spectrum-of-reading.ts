@@ -6,6 +6,7 @@
 import { GRID_SIZE, type Spectrum } from '../../colour/grid.ts';
 import { gridEstimator } from '../../fit/observe/grid-estimate.ts';
 import type { MixingPalette } from '../../fit/palette.ts';
+import { extraWhite, extraWhiteSlopes, sumsAt } from '../crowding.ts';
 import { MixProblem } from '../problem.ts';
 import { type DescentProblem, descent } from '../search/descent.ts';
 import { type TubeSet, tubeSet } from '../tube-set.ts';
@@ -58,6 +59,7 @@ function readingProblem(
 ): DescentProblem {
   const n = set.ids.length;
   const all = Array.from({ length: n }, (_, t) => t);
+  const more = new Float64Array(n);
   const residuals = (R: Float64Array): number[] =>
     rows.map((row, k) => {
       let s = -y[k]!;
@@ -69,19 +71,18 @@ function readingProblem(
     model(x, slope, A) {
       const { gain, k2 } = set.surface;
       const R = reflectanceOfParts(set, all, x);
+      const extra = extraWhite(set, all, x);
+      extraWhiteSlopes(set, all, x, more);
       const J = rows.map(() => new Float64Array(n));
       for (let i = 0; i < GRID_SIZE; i++) {
-        let K = 0;
-        let S = 0;
-        for (let t = 0; t < n; t++) {
-          K += x[t]! * set.K[t * GRID_SIZE + i]!;
-          S += x[t]! * set.S[t * GRID_SIZE + i]!;
-        }
+        const { K, S } = sumsAt(set, all, x, i, extra);
+        const whiteS = set.crowding?.whiteS[i] ?? 0;
         const root = Math.sqrt(K * (K + 2 * S));
         const E = K + (1 - k2) * S + root;
         const bySlope = (-gain * S * (1 + (K + S) / root)) / (E * E);
         for (let t = 0; t < n; t++) {
-          const d = bySlope * (set.K[t * GRID_SIZE + i]! - (K / S) * set.S[t * GRID_SIZE + i]!);
+          const d =
+            bySlope * (set.K[t * GRID_SIZE + i]! - (K / S) * (set.S[t * GRID_SIZE + i]! + more[t]! * whiteS));
           rows.forEach((row, k) => (J[k]![t]! += (row[i]! * d) / sigma));
         }
       }
