@@ -10,6 +10,7 @@ import { appStyles } from './app-styles.ts';
 import { here, mark } from './mark.ts';
 import { type Route, linkTo, parseRoute } from './route.ts';
 import { ACTS, THUMB, isScreen, loadScreen } from './screens.ts';
+import { loadAgainOnce, loadedWell } from './load-again.ts';
 import './screen-settings.ts';
 
 interface Screen extends HTMLElement {
@@ -87,9 +88,11 @@ export class TlApp extends TlElement {
     try {
       await loadScreen(route.screen);
       if (this.route.screen !== route.screen) return;
+      loadedWell(route.screen);
       this.#screen = document.createElement(tag) as Screen;
       this.#screen.route = this.route;
     } catch {
+      if (loadAgainOnce(route.screen)) return;
       this.#screen = undefined;
       this.failed = `${shellWords().missing} ${shellWords().missingHint}`;
     }
