@@ -81,8 +81,11 @@ describe('the program killed outright during a ladder', () => {
           acknowledged.set(taken.reading!.id, values);
         }
       })().catch(() => undefined);
-      // At another moment each time, from the middle of the first write on.
-      await new Promise((resolve) => setTimeout(resolve, 40 + 23 * round));
+      // Once some were acknowledged, and then at another moment of a write each time.
+      const before = acknowledged.size;
+      while (acknowledged.size < before + 1 + (round % 3))
+        await new Promise((resolve) => setTimeout(resolve, 1));
+      await new Promise((resolve) => setTimeout(resolve, round * 2));
       await kill();
       await reading;
       address = await startProgram();
