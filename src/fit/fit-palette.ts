@@ -5,6 +5,7 @@ import { paletteOfSolution } from './assemble/palette-of-solution.ts';
 import { reducedChiSquares } from './evidence/chi-square.ts';
 import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.ts';
 import { trustLine } from './evidence/trust.ts';
+import { type WrongRatio, wrongRatios } from './evidence/wrong-ratio.ts';
 import type { SharedUnknown } from './model/layout.ts';
 import { fitProblem } from './model/problem.ts';
 import { SETTINGS, type FitSettings } from './model/settings.ts';
@@ -22,6 +23,8 @@ export interface FitOptions {
   readonly without?: ReadonlySet<string>;
   /** Refit each tube once per rung, for `leftOutDeltaE00`. @default true */
   readonly leaveOneOut?: boolean;
+  /** Fit again without rungs whose ratio is likely wrong, and say which. @default true */
+  readonly dropWrongRatios?: boolean;
 }
 
 /**
@@ -54,6 +57,10 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
     ...(options.without ? { without: options.without } : {}),
   });
   const solution = solvePalette(problem, settings.discrepancySd);
+  if (options.dropWrongRatios ?? true) {
+    const wrong = wrongRatios(problem, solution);
+    if (wrong.length) return withoutRungs(set, options, wrong);
+  }
   const palette = paletteOfSolution(problem, solution);
   const evidence = swatchEvidence(problem, solution, options.leaveOneOut ?? true);
   const chiSquares = reducedChiSquares(problem, solution);
@@ -108,4 +115,20 @@ function warningsFor(own: readonly SwatchEvidence[], tube: number): string[] {
   return own.some((e) => e.shares[tube] === 1)
     ? []
     : ['No masstone among the swatches: scattering rests on the strongest mixture.'];
+}
+
+/** Fits again without the rungs most likely wrong, one of a tube at a time; each is named in the warnings. */
+function withoutRungs(set: SwatchSet, options: FitOptions, wrong: readonly WrongRatio[]): PaletteFit {
+  const worst = wrong.filter((w, i) => wrong.findIndex((v) => v.tube === w.tube) === i);
+  const without = new Set([...(options.without ?? []), ...worst.flatMap((w) => w.swatches)]);
+  const fit = fitPalette(set, { ...options, without });
+  return {
+    ...fit,
+    warnings: [...worst.map((w) => w.words), ...fit.warnings],
+    tubes: fit.tubes.map((tube) => {
+      const own = worst.filter((w) => w.tube === tube.tube.id).map((w) => w.words);
+      const warnings = [...own, ...tube.evidence.warnings];
+      return own.length ? { ...tube, evidence: { ...tube.evidence, warnings } } : tube;
+    }),
+  };
 }

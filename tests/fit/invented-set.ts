@@ -35,7 +35,7 @@ const BANDS = [
 ] as const;
 
 /** Mulberry32, a public-domain generator by T. Ettinger; normal numbers by Box and Muller. */
-export function randomFrom(seed: number): { even(): number; normal(): number } {
+export function randomFrom(seed: number): { readonly even: () => number; readonly normal: () => number } {
   let a = seed >>> 0;
   const even = (): number => {
     a = (a + 0x6d2b79f5) | 0;
