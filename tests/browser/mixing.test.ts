@@ -85,9 +85,9 @@ describe('Mixing', () => {
   });
 
   it('gives grams the scale can weigh, and puts them on the pulls', async () => {
-    const second = page.locator('tl-recipe-list li').nth(1);
-    const grams = await second.locator('dd').allInnerTexts();
-    await second.getByRole('button', { name: 'Put on the sliders' }).click();
+    const recipe = page.locator('tl-recipe-list li').first();
+    const grams = await recipe.locator('dd').allInnerTexts();
+    await recipe.getByRole('button', { name: 'Put on the sliders' }).click();
     const sum = grams.reduce((all, g) => all + Number.parseFloat(g), 0);
     await expect.poll(total).toBeCloseTo(sum, 1);
   });
@@ -104,7 +104,7 @@ describe('Mixing', () => {
       await panel.getByLabel(letter, { exact: true }).fill(value);
     }
     await panel.getByRole('button', { name: 'What to add?' }).last().click();
-    const addition = panel.locator('li b').first();
+    const addition = panel.locator('li > div > b').first();
     await addition.waitFor({ timeout: 30_000 });
     expect(await addition.innerText()).toMatch(/^\d+\.\d\d g /);
     const before = await total();
