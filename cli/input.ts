@@ -3,6 +3,7 @@ import type { SwatchSet } from '../src/calibrate/swatch-set/schema.ts';
 import { parseWhiteName, type WhiteName } from '../src/colour/illuminant.ts';
 import type { PaletteProfile } from '../src/profile/schema.ts';
 import { openFile, type OpenedFile } from '../server/importing/open-file.ts';
+import type { ImportRequest } from '../server/api/imports.ts';
 import { CommandProblem } from './problem.ts';
 
 /** Largest file a command reads: far above any palette. */
@@ -42,10 +43,11 @@ export function readSet(file: string): SwatchSet {
   );
 }
 
-export function openAny(file: string): OpenedFile {
+/** @param assume answers to what the file leaves open */
+export function openAny(file: string, assume?: ImportRequest['assume']): OpenedFile {
   const beside = file.replace(/\.csv$/i, '.json');
   const sidecar = beside !== file && existsSync(beside) ? readText(beside) : undefined;
-  return openFile({ fileName: file, text: readText(file), sidecar }, new Date().toISOString());
+  return openFile({ fileName: file, text: readText(file), sidecar, assume }, new Date().toISOString());
 }
 
 /** A palette profile, as JSON or as a table of constants. @throws CommandProblem, ProfileProblem */

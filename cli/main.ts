@@ -9,6 +9,7 @@ import { addFit } from './verbs/fit.ts';
 import { addInstrumentVerbs } from './verbs/instrument.ts';
 import { addMixVerbs } from './verbs/mix.ts';
 import { addPredict } from './verbs/predict.ts';
+import { addRenewVerbs } from './verbs/renew.ts';
 import { addServe } from './verbs/serve.ts';
 import { addStoreVerbs } from './verbs/store.ts';
 
@@ -29,6 +30,7 @@ export function makeProgram(output: Output): Command {
   addPredict(program, output);
   addMixVerbs(program, output);
   addExchangeVerbs(program, output);
+  addRenewVerbs(program, output);
   addServe(program, output);
   addInstrumentVerbs(program, output);
   addStoreVerbs(program, output);

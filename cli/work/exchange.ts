@@ -7,6 +7,7 @@ import { writeCxf } from '../../src/profile/exchange/cxf/write.ts';
 import { notHeldFromSwatchSet, tableFromSwatchSet } from '../../src/profile/exchange/readings-table.ts';
 import type { Written } from '../../src/profile/exchange/spectral-table.ts';
 import { writeProfile } from '../../src/profile/write.ts';
+import { bridgeFrom } from './bridge.ts';
 import { openAny, readProfileFile } from '../input.ts';
 import { type Output, printJson, table, writeOut } from '../output.ts';
 import { CommandProblem } from '../problem.ts';
@@ -31,7 +32,13 @@ export function runConvert(file: string, options: ConvertOptions, output: Output
       2,
     );
   }
-  const opened = openAny(file);
+  const { scale, decimalComma, geometry } = options;
+  const opened = openAny(file, {
+    ...(scale ? { scale } : {}),
+    ...(decimalComma === undefined ? {} : { decimalComma }),
+    ...(geometry ? { geometry } : {}),
+  });
+  for (const { sentence } of opened.answered ?? []) output.err(`Assumed: ${sentence}`);
   const readings = opened.kind === 'swatch set';
   if (format === 'json') {
     const text = readings ? `${JSON.stringify(opened.set, null, 2)}\n` : writeProfile(opened.profile);
@@ -70,7 +77,9 @@ export function runCompare(first: string, second: string, options: CompareOption
     }
     return { older, newer };
   });
-  const found = compareProfiles(readProfileFile(first), readProfileFile(second), pairs);
+  const [older, newer] = [readProfileFile(first), readProfileFile(second)];
+  const bridge = options.bridge && bridgeFrom(options.bridge, older, newer, options.secondWhite);
+  const found = compareProfiles(older, newer, pairs, bridge || undefined);
   const bare = (id: string): string => id.slice(id.indexOf('/') + 1);
   const tubes = found.tubes.map((t) => ({ ...t, olderId: bare(t.olderId), newerId: bare(t.newerId) }));
   if (options.json) return printJson(output, { tubes, gone: found.gone, added: found.added });

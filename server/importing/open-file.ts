@@ -11,7 +11,11 @@ import { openTable } from './open-table.ts';
 
 export type OpenedFile =
   | { readonly kind: 'swatch set'; readonly set: SwatchSet; readonly answered: readonly Answered[] }
-  | { readonly kind: 'palette profile'; readonly profile: PaletteProfile };
+  | {
+      readonly kind: 'palette profile';
+      readonly profile: PaletteProfile;
+      readonly answered?: readonly Answered[];
+    };
 
 /** Something the file did not say and the painter answered. */
 export interface Answered {
@@ -34,7 +38,8 @@ export function openFile(
   if (!/^[\uFEFF\s]*[[{]/.test(request.text)) {
     const table = openTable(request.text, { ...request.assume, sidecar: request.sidecar });
     if (table.rows.some((row) => row.quantity === 'K')) {
-      return { kind: 'palette profile', profile: readProfile(profileFromTable(table, createdIso)) };
+      const profile = readProfile(profileFromTable(table, createdIso));
+      return { kind: 'palette profile', profile, answered: table.assumptions.map(fromAssumption) };
     }
     const set = swatchSetFromTable(table);
     return { kind: 'swatch set', set, answered: table.assumptions.map(fromAssumption) };
