@@ -9,6 +9,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/property-seed.ts'],
           testTimeout: 60_000,
         },
       },

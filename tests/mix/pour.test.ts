@@ -78,7 +78,7 @@ describe('grams on a scale', () => {
             expect(pour.deltaE00).toBeLessThanOrEqual(pour.roundedDeltaE00 + 1e-6);
         },
       ),
-      { numRuns: 15 },
+      { seed: 62, numRuns: 15 },
     );
   });
 

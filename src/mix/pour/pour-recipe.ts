@@ -82,7 +82,7 @@ export function pourRecipe(
     total,
   };
   const results = Array.from({ length: AMOUNTS + 1 }, (_, a) => {
-    const all = total[0] + ((total[1] - total[0]) * a) / AMOUNTS;
+    const all = a === 0 ? grams / step : total[0] + ((total[1] - total[0]) * a) / AMOUNTS;
     return descendInSteps(
       problem,
       intoRange(
@@ -102,10 +102,12 @@ export function pourRecipe(
   );
   const prediction = predictMix(palette, poured, set.white);
   const split = splitDifference(wanted.lab, prediction.lab);
-  const plain = roundedSteps(
+  // Rounding as a person would do it: each pour to the scale's step, the largest making up what was wanted.
+  const nearest = roundedSteps(
     exact.map((m) => ((m / sum) * grams) / step),
     least,
   );
+  const plain = nearest.some((k) => k > 0) ? intoRange(nearest, total) : nearest;
   const rounded = Object.fromEntries(tubes.map((t, j) => [set.ids[t]!, plain[j]! * step]));
   const weak = exact.some((m) => (m / sum) * grams < smallestPour);
   const advice = weak
