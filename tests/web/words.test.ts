@@ -4,8 +4,8 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { changeSettings } from '../../web/src/state/settings.ts';
 
 const folder = new URL('../../web/src/text/', import.meta.url);
-const files = readdirSync(folder).filter((f) =>
-  /export const \w+Words = words\(/.test(readFileSync(new URL(f, folder), 'utf8')),
+const files = readdirSync(folder).filter(
+  (f) => f !== 'words.ts' && /export const \w+Words = words\(/.test(readFileSync(new URL(f, folder), 'utf8')),
 );
 afterEach(() => changeSettings({ language: 'en' }));
 
@@ -35,8 +35,8 @@ describe.each(files)('%s', async (file) => {
     expect([...de.keys()]).toEqual([...en.keys()]);
     for (const [path, text] of en) {
       const other = de.get(path)!;
-      expect(text.trim(), path).not.toBe('');
-      expect(other.trim(), path).not.toBe('');
+      // Where English needs no word German needs none, and nowhere else.
+      expect(other.trim() === '', path).toBe(text.trim() === '');
       for (const mark of MARKS) expect(other.includes(mark), `${path}: ${other}`).toBe(text.includes(mark));
     }
   });
