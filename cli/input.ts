@@ -4,6 +4,8 @@ import { parseWhiteName, type WhiteName } from '../src/colour/illuminant.ts';
 import type { PaletteProfile } from '../src/profile/schema.ts';
 import { openFile, type OpenedFile } from '../server/importing/open-file.ts';
 import type { ImportRequest } from '../server/api/imports.ts';
+import { openTable } from '../server/importing/open-table.ts';
+import type { SpectralTable } from '../src/profile/exchange/spectral-table.ts';
 import { CommandProblem } from './problem.ts';
 
 /** Largest file a command reads: far above any palette. */
@@ -45,9 +47,21 @@ export function readSet(file: string): SwatchSet {
 
 /** @param assume answers to what the file leaves open */
 export function openAny(file: string, assume?: ImportRequest['assume']): OpenedFile {
+  return openFile(
+    { fileName: file, text: readText(file), sidecar: sidecarOf(file), assume },
+    new Date().toISOString(),
+  );
+}
+
+/** A file in one of the open formats as a table, whatever was painted; undefined for a JSON document. */
+export function openAsTable(file: string, assume: ImportRequest['assume'] = {}): SpectralTable | undefined {
+  const text = readText(file);
+  return /^[\uFEFF\s]*[[{]/.test(text) ? undefined : openTable(text, { ...assume, sidecar: sidecarOf(file) });
+}
+
+function sidecarOf(file: string): string | undefined {
   const beside = file.replace(/\.csv$/i, '.json');
-  const sidecar = beside !== file && existsSync(beside) ? readText(beside) : undefined;
-  return openFile({ fileName: file, text: readText(file), sidecar, assume }, new Date().toISOString());
+  return beside !== file && existsSync(beside) ? readText(beside) : undefined;
 }
 
 /** A palette profile, as JSON or as a table of constants. @throws CommandProblem, ProfileProblem */

@@ -5,10 +5,10 @@ import { notHeldByTables, tableFromProfile } from '../../src/profile/exchange/co
 import { writeCsv } from '../../src/profile/exchange/csv/write.ts';
 import { writeCxf } from '../../src/profile/exchange/cxf/write.ts';
 import { notHeldFromSwatchSet, tableFromSwatchSet } from '../../src/profile/exchange/readings-table.ts';
-import type { Written } from '../../src/profile/exchange/spectral-table.ts';
+import type { SpectralTable, Written } from '../../src/profile/exchange/spectral-table.ts';
 import { writeProfile } from '../../src/profile/write.ts';
 import { bridgeFrom } from './bridge.ts';
-import { openAny, readProfileFile } from '../input.ts';
+import { openAny, openAsTable, readProfileFile } from '../input.ts';
 import { type Output, printJson, table, writeOut } from '../output.ts';
 import { CommandProblem } from '../problem.ts';
 import type { CompareOptions, ConvertOptions, FORMATS } from '../verbs/exchange.ts';
@@ -33,23 +33,43 @@ export function runConvert(file: string, options: ConvertOptions, output: Output
     );
   }
   const { scale, decimalComma, geometry } = options;
-  const opened = openAny(file, {
+  const assume = {
     ...(scale ? { scale } : {}),
     ...(decimalComma === undefined ? {} : { decimalComma }),
     ...(geometry ? { geometry } : {}),
-  });
-  for (const { sentence } of opened.answered ?? []) output.err(`Assumed: ${sentence}`);
-  const readings = opened.kind === 'swatch set';
-  if (format === 'json') {
-    const text = readings ? `${JSON.stringify(opened.set, null, 2)}\n` : writeProfile(opened.profile);
-    return writeOut(options.output, text, output);
+  };
+  // Readings of another program need not say what was painted to go from one table into another.
+  const asTable = format === 'json' || file === '-' ? undefined : openAsTable(file, assume);
+  if (asTable) {
+    for (const { sentence } of asTable.assumptions) output.err(`Assumed: ${sentence}`);
+    return writeTable(asTable, [], format, options, output);
   }
-  if (format === 'cxf' && !readings) {
+  const opened = openAny(file, assume);
+  if (opened.kind === 'swatch set') {
+    for (const { sentence } of opened.answered) output.err(`Assumed: ${sentence}`);
+    if (format !== 'json') {
+      const lost = notHeldFromSwatchSet(opened.set);
+      return writeTable(tableFromSwatchSet(opened.set), lost, format, options, output);
+    }
+    return writeOut(options.output, `${JSON.stringify(opened.set, null, 2)}\n`, output);
+  }
+  if (format === 'json') return writeOut(options.output, writeProfile(opened.profile), output);
+  const lost = notHeldByTables(opened.profile);
+  return writeTable(tableFromProfile(opened.profile), lost, format, options, output);
+}
+
+function writeTable(
+  rows: SpectralTable,
+  lost: readonly string[],
+  format: Format,
+  options: ConvertOptions,
+  output: Output,
+): void {
+  if (format === 'cxf' && rows.rows.some((r) => r.quantity !== 'reflectance')) {
     throw new CommandProblem(
       'CxF3 holds readings, not constants; convert the profile to JSON, CSV or CGATS.17.',
     );
   }
-  const rows = readings ? tableFromSwatchSet(opened.set) : tableFromProfile(opened.profile);
   const written: Written & { readonly sidecar?: string } =
     format === 'csv'
       ? writeCsv(rows)
@@ -57,7 +77,6 @@ export function runConvert(file: string, options: ConvertOptions, output: Output
         ? writeCgats(rows)
         : writeCxf(rows, new Date().toISOString());
   const { text, notHeld, sidecar } = written;
-  const lost = readings ? notHeldFromSwatchSet(opened.set) : notHeldByTables(opened.profile);
   writeOut(options.output, text, output);
   if (sidecar !== undefined && options.output.toLowerCase().endsWith('.csv')) {
     const beside = options.output.replace(/\.csv$/i, '.json');

@@ -131,18 +131,18 @@ describe('convert', () => {
     const asked = await cli('convert', at('open.txt'), '-o', at('x.json'));
     expect(asked.code).toBe(1);
     expect(asked.err).toMatch(/say which/);
-    const told = await cli(
-      'convert',
-      at('open.txt'),
-      '--scale',
-      'per cent',
-      '--geometry',
-      '45/0',
-      '-o',
-      at('x.json'),
+    const answers = ['--scale', 'per cent', '--geometry', '45/0'];
+    const told = await cli('convert', at('open.txt'), ...answers, '-o', at('x.cxf'));
+    expect(told).toMatchObject({ code: 0, err: '' });
+    expect(readFileSync(at('x.cxf'), 'utf8')).toContain('>0.001 0.0011</');
+    const set = await cli('convert', at('open.txt'), ...answers, '-o', at('x.json'));
+    expect(set.err).toMatch(/does not say which tubes were weighed/);
+    const bright = openFile.replace('0.1 0.11', '45 46.5');
+    writeFileSync(at('bright.txt'), bright);
+    const assumed = await cli('convert', at('bright.txt'), '-o', at('y.csv'));
+    expect(assumed.err).toMatch(
+      /Assumed: The largest spectral number is 46.5, so the file was read as per cent/,
     );
-    // The reading is taken; that nobody said what was weighed into it is the next question.
-    expect(told.err).toMatch(/does not say which tubes were weighed/);
   });
 });
 
