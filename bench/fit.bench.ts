@@ -194,7 +194,10 @@ export async function run(): Promise<BenchRow[]> {
     k2: surface.k2,
     floor: surface.haze,
     sd: 0.03,
-    start: [...order.flatMap((at) => [...start.slice(at, at + 36)]), ...errors.map((place) => start[place]!)],
+    start: [
+      ...order.flatMap((at) => Array.from(start.subarray(at, at + 36))),
+      ...errors.map((place) => start[place]!),
+    ],
   });
   rows.push(
     scipy
