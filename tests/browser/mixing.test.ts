@@ -97,11 +97,11 @@ describe('Mixing', () => {
     await panel.getByText('Type a reading').click();
     await panel.getByText('CIELAB', { exact: false }).first().click();
     for (const [letter, value] of [
-      ['L*', '52'],
-      ['a*', '12'],
-      ['b*', '20'],
+      ['L*', reachable.L - 4],
+      ['a*', reachable.a + 1],
+      ['b*', reachable.b - 3],
     ] as const) {
-      await panel.getByLabel(letter, { exact: true }).fill(value);
+      await panel.getByLabel(letter, { exact: true }).fill(value.toFixed(1));
     }
     await panel.getByRole('button', { name: 'What to add?' }).last().click();
     const addition = panel.locator('li > div > b').first();
