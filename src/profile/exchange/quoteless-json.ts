@@ -1,3 +1,5 @@
+import { ExchangeProblem } from './spectral-table.ts';
+
 /**
  * JSON inside a format whose strings cannot hold double quotes or letters beyond ASCII: single quotes stand for
  * double ones, and every apostrophe and non-ASCII letter of the content is a \u escape, so the way back is exact.
@@ -9,7 +11,13 @@ export function quotelessJson(value: unknown): string {
     .replaceAll('"', "'");
 }
 
-/** @throws SyntaxError when the text is not what `quotelessJson` writes. */
+/** @throws ExchangeProblem when the text is not what `quotelessJson` writes. */
 export function fromQuotelessJson(text: string): unknown {
-  return JSON.parse(text.replaceAll("'", '"'));
+  try {
+    return JSON.parse(text.replaceAll("'", '"'));
+  } catch {
+    throw new ExchangeProblem(
+      `"${text.slice(0, 40)}" stands where this program writes masses or facts of the set in braces; export the file again.`,
+    );
+  }
 }

@@ -1,8 +1,16 @@
 import type { Geometry } from '../../calibrate/swatch-set/schema.ts';
 
+export const QUANTITIES = [
+  'reflectance',
+  'K',
+  'S',
+  'own factor K',
+  'own factor S',
+  'shared factor K',
+  'shared factor S',
+] as const;
 /** What one row of a spectral table holds. */
-export type Quantity =
-  'reflectance' | 'K' | 'S' | 'own factor K' | 'own factor S' | 'shared factor K' | 'shared factor S';
+export type Quantity = (typeof QUANTITIES)[number];
 
 /** One sample with one curve; `tags` hold whatever else the file said about it, as text. */
 export interface SpectralRow {
@@ -79,4 +87,15 @@ export function refuseOversize(text: string): void {
       `The file holds ${(text.length / 1e6).toFixed(1)} million characters; up to ${FILE_LIMITS.bytes / 1e6} million are read, so split it.`,
     );
   }
+}
+
+/** @throws ExchangeProblem for a quantity that is not known. */
+export function quantityFrom(text: string, where: string): Quantity {
+  const found = QUANTITIES.find((q) => q === text.trim());
+  if (found === undefined) {
+    throw new ExchangeProblem(
+      `"${text.slice(0, 40)}" is the quantity at ${where}; it is one of ${QUANTITIES.join(', ')}, so mend it and read the file again.`,
+    );
+  }
+  return found;
 }

@@ -115,7 +115,11 @@ function rowsFrom(
 
 function groupByLine(tokens: readonly Token[]): Map<number, Token[]> {
   const lines = new Map<number, Token[]>();
-  for (const t of tokens) lines.set(t.line, [...(lines.get(t.line) ?? []), t]);
+  for (const t of tokens) {
+    const line = lines.get(t.line);
+    if (line) line.push(t);
+    else lines.set(t.line, [t]);
+  }
   return lines;
 }
 

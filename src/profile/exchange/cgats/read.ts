@@ -12,6 +12,7 @@ import {
   type ReadChoices,
   type SpectralRow,
   type SpectralTable,
+  quantityFrom,
   refuseOversize,
 } from '../spectral-table.ts';
 import { type Block, cgatsBlocks } from './blocks.ts';
@@ -80,16 +81,17 @@ function rowsOf(block: Block, choices: ReadChoices, assumptions: Assumption[]): 
       ? pairs.map((i) => ({ nm: at(i), value: at(i + 1) }))
       : columns.map((c) => ({ nm: c.nm!, value: at(c.i) }));
   });
-  const quantityOf = (cells: readonly string[]): Quantity =>
-    quantityAt >= 0 ? (cells[quantityAt] as Quantity) : 'reflectance';
-  const reflectances = points.filter((_, r) => quantityOf(block.rows[r]!) === 'reflectance').flat();
+  const quantities = block.rows.map((cells, r): Quantity =>
+    quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', `row ${r + 1}`) : 'reflectance',
+  );
+  const reflectances = points.filter((_, r) => quantities[r] === 'reflectance').flat();
   const largest = reflectances.reduce((m, p) => Math.max(m, p.value), Number.NEGATIVE_INFINITY);
   const factor = reflectances.length ? scaleToFraction(spectralNames, largest, choices, assumptions) : 1;
   const spectral = new Set([...columns.map((c) => c.i), ...pairs.flatMap((i) => [i, i + 1])]);
   const idAt = upper.findIndex((f) => f === 'SAMPLE_ID' || f === 'SAMPLEID');
   const nameAt = upper.indexOf('SAMPLE_NAME');
   return block.rows.map((cells, r) => {
-    const quantity = quantityOf(cells);
+    const quantity = quantities[r]!;
     const scale = quantity === 'reflectance' ? factor : 1;
     const where = `Row ${r + 1}`;
     const curve = ascending(

@@ -13,6 +13,7 @@ import {
   type ReadChoices,
   type SpectralRow,
   type SpectralTable,
+  quantityFrom,
   refuseOversize,
 } from '../spectral-table.ts';
 
@@ -117,7 +118,8 @@ function wideRows(
         nm: c.nm!,
         value: numberFrom(cells[c.i]!, `row ${r + 2}, column ${header[c.i]}`, decimalComma),
       }));
-    const quantity = (quantityAt >= 0 ? cells[quantityAt] : 'reflectance') as Quantity;
+    const quantity: Quantity =
+      quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', `row ${r + 2}`) : 'reflectance';
     return { cells, points, quantity };
   });
   const reflectances = parsed.filter((p) => p.quantity === 'reflectance').flatMap((p) => p.points);
@@ -191,7 +193,7 @@ function downwardRows(
   const columns = names.map((_, s) =>
     body.map((cells, r) => numberFrom(cells[s + 1] ?? '', `row ${r + first}, column ${s + 2}`, decimalComma)),
   );
-  const largest = Math.max(...columns.flat());
+  const largest = columns.flat().reduce((m, v) => Math.max(m, v), Number.NEGATIVE_INFINITY);
   const factor = scaleToFraction(names, largest, choices, assumptions);
   return names.map((name, s) => ({
     id: rearmed(name),

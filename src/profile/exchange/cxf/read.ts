@@ -31,25 +31,16 @@ const LISTS = new Set([
 export function readCxf(text: string, choices: ReadChoices = {}): SpectralTable {
   refuseOversize(text);
   refuseHostile(text);
-  const valid = XMLValidator.validate(text);
-  if (valid !== true) {
+  const document = parsed(text.replace(/^\uFEFF/, ''));
+  const root = document['CxF'];
+  if (typeof root !== 'object' || root === null) {
     throw new ExchangeProblem(
-      `The file is not well-formed XML (line ${valid.err.line}: ${valid.err.msg}); export it again.`,
+      'The XML has no CxF element with content; choose a CxF3 file or another format.',
     );
   }
-  const parser = new XMLParser({
-    ignoreAttributes: false,
-    attributeNamePrefix: '@',
-    removeNSPrefix: true,
-    parseTagValue: false,
-    parseAttributeValue: false,
-    processEntities: true,
-    isArray: (name) => LISTS.has(name),
-  });
-  const root = (parser.parse(text.replace(/^\uFEFF/, '')) as Node)['CxF'] as Node | undefined;
-  if (!root) throw new ExchangeProblem('The XML has no CxF element; choose a CxF3 file or another format.');
-  const info = node(root['FileInformation']);
-  const resources = node(root['Resources']);
+  const cxf = node(root);
+  const info = node(cxf['FileInformation']);
+  const resources = node(cxf['Resources']);
   const specs = new Map(
     list(node(resources['ColorSpecificationCollection'])['ColorSpecification']).map((s) => [
       textOf(s['@Id']),
@@ -83,20 +74,54 @@ export function readCxf(text: string, choices: ReadChoices = {}): SpectralTable 
   };
 }
 
+/** @throws ExchangeProblem for text that is not XML, whatever the parser says of it. */
+function parsed(text: string): Node {
+  try {
+    const valid = XMLValidator.validate(text);
+    if (valid !== true) {
+      throw new ExchangeProblem(
+        `The file is not well-formed XML (line ${valid.err.line}: ${valid.err.msg}); export it again.`,
+      );
+    }
+    const parser = new XMLParser({
+      ignoreAttributes: false,
+      attributeNamePrefix: '@',
+      removeNSPrefix: true,
+      parseTagValue: false,
+      parseAttributeValue: false,
+      processEntities: true,
+      isArray: (name) => LISTS.has(name),
+    });
+    return node(parser.parse(text));
+  } catch (error) {
+    if (error instanceof ExchangeProblem) throw error;
+    throw new ExchangeProblem(
+      `The file cannot be read as XML (${(error as Error).message}); export it again.`,
+    );
+  }
+}
+
 function refuseHostile(text: string): void {
   if (/<!(DOCTYPE|ENTITY)/i.test(text)) {
     throw new ExchangeProblem(
       'The file declares a document type or entities, which CxF3 does not need; export it without them.',
     );
   }
+  // Walked by indexOf, not by one expression: a file of opening brackets alone must not cost its square.
   let depth = 0;
-  for (const tag of text.matchAll(/<(\/?)[A-Za-z_][^>]*?(\/?)>/g)) {
-    depth += tag[1] ? -1 : tag[2] ? 0 : 1;
+  let at = 0;
+  while ((at = text.indexOf('<', at)) >= 0) {
+    const end = text.indexOf('>', at);
+    if (end < 0) return;
+    const next = text[at + 1] ?? '';
+    if (next === '/') depth--;
+    else if (/[A-Za-z_]/.test(next) && text[end - 1] !== '/') depth++;
     if (depth > FILE_LIMITS.xmlDepth) {
       throw new ExchangeProblem(
         `The file nests elements more than ${FILE_LIMITS.xmlDepth} deep; CxF3 needs about 12, so it was not read.`,
       );
     }
+    at = end + 1;
   }
 }
 
