@@ -29,3 +29,40 @@ export { readProfile } from './profile/read.ts';
 export type { PaletteProfile, ProfileTube } from './profile/schema.ts';
 export { writeProfile } from './profile/write.ts';
 export { type ProfileComparison, compareProfiles } from './profile/compare/compare-profiles.ts';
+
+// Mix: recipes for a colour, value strings, recipes carried to a new tube.
+export { type MixPrediction, predictMix } from './mix/predict-mix.ts';
+export { type MatchOptions, type MatchResult, matchColour as match } from './mix/match/match-colour.ts';
+export type { Recipe } from './mix/match/recipe.ts';
+export type { Wanted } from './mix/match/wanted.ts';
+export { type ValueString, valueString } from './mix/value-string/value-string.ts';
+export { type CarriedRecipe, carryRecipe } from './mix/carry-over/carry-recipe.ts';
+
+// Stay true when tubes change: fit, replace, merge, re-read.
+export type { SwatchSet } from './calibrate/swatch-set/schema.ts';
+export { readSwatchSet } from './calibrate/swatch-set/read.ts';
+export { fitPalette } from './fit/fit-palette.ts';
+export { profileFromFit } from './profile/from-fit.ts';
+export { type NewTube, type TubeReplacement, replaceTube } from './profile/replace/replace-tube.ts';
+export { historyOf } from './profile/replace/put-in-place.ts';
+export { type Bridge, WHAT_TO_MEASURE } from './profile/merge/bridge-type.ts';
+export { bridgeFromSet } from './profile/merge/bridge.ts';
+export { type MergedProfiles, mergeProfiles } from './profile/merge/merge-profiles.ts';
+export { rereadSwatches } from './profile/drift/reread-swatches.ts';
+export { type DriftReport, yearlyReread } from './profile/drift/yearly-reread.ts';
+
+// Exchange: CGATS.17, CSV, CxF3.
+export {
+  type Assumption,
+  ExchangeProblem,
+  type ReadChoices,
+  type SpectralTable,
+} from './profile/exchange/spectral-table.ts';
+export { readCgats } from './profile/exchange/cgats/read.ts';
+export { writeCgats } from './profile/exchange/cgats/write.ts';
+export { readCsv } from './profile/exchange/csv/read.ts';
+export { writeCsv } from './profile/exchange/csv/write.ts';
+export { readCxf } from './profile/exchange/cxf/read.ts';
+export { writeCxf } from './profile/exchange/cxf/write.ts';
+export { profileFromTable, tableFromProfile } from './profile/exchange/constants-table.ts';
+export { swatchSetFromTable, tableFromSwatchSet } from './profile/exchange/readings-table.ts';
