@@ -71,20 +71,26 @@ export function factorArrow(system: ArrowSystem, extra?: Float64Array): ArrowFac
   return choleskyInPlace(border, n) ? { L, Y, border } : null;
 }
 
-/** border -= Y^T Y, lower triangle, two rows of Y at a time. */
+/** border -= Y^T Y, lower triangle, four rows of Y at a time. */
 function subtractSquare(border: Float64Array, y: Float64Array, size: number, n: number): void {
   let k = 0;
-  for (; k + 1 < size; k += 2) {
+  for (; k + 3 < size; k += 4) {
     const a = k * n;
     const b = a + n;
+    const c = b + n;
+    const d = c + n;
     for (let i = 0; i < n; i++) {
-      const v = y[a + i]!;
-      const w = y[b + i]!;
+      const v0 = y[a + i]!;
+      const v1 = y[b + i]!;
+      const v2 = y[c + i]!;
+      const v3 = y[d + i]!;
       const to = i * n;
-      for (let j = 0; j <= i; j++) border[to + j]! -= v * y[a + j]! + w * y[b + j]!;
+      for (let j = 0; j <= i; j++) {
+        border[to + j]! -= v0 * y[a + j]! + v1 * y[b + j]! + v2 * y[c + j]! + v3 * y[d + j]!;
+      }
     }
   }
-  if (k < size) {
+  for (; k < size; k++) {
     const a = k * n;
     for (let i = 0; i < n; i++) {
       const v = y[a + i]!;

@@ -80,8 +80,8 @@ export function costAt(
 }
 
 /**
- * Cost, gradient and Gauss-Newton normal equations at one point; of `only` some groups, and with room for the unknowns
- * of one `block` alone, where they are given.
+ * Cost, gradient and Gauss-Newton normal equations at one point; of `only` some groups, and for the unknowns of one
+ * `block` alone (the border's are left at zero), where they are given.
  */
 export function lineariseAt(
   problem: FitProblem,
@@ -98,13 +98,11 @@ export function lineariseAt(
     const at = predictGroup(problem, state, group);
     cost += halfSquare(weights[g]!, at.residual);
     const { M, G } = onGrid(problem, weights[g]!, at);
-    accumulate(
-      system,
-      problem.layout.blockOfPile[group.pile]!,
-      columnsOf(problem, state, group, at.slopes),
-      M,
-      G,
-    );
+    const columns = columnsOf(problem, state, group, at.slopes);
+    const { offset = 0, size = Infinity } = block === undefined ? {} : problem.layout.blocks[block]!;
+    // Of one block, only its own unknowns are asked for.
+    const own = block === undefined ? columns : columns.filter((c) => c.at >= offset && c.at < offset + size);
+    accumulate(system, problem.layout.blockOfPile[group.pile]!, own, M, G);
   });
   return { cost, system };
 }

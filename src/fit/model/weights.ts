@@ -27,8 +27,13 @@ function groupCovariance(
       C[k * n + k] = observed.variance[c]!;
     }
   });
+  // The lower triangle is all that Cholesky reads.
   const add = (u: Float64Array): void => {
-    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) C[i * n + j]! += u[i]! * u[j]!;
+    for (let i = 0; i < n; i++) {
+      const v = u[i]!;
+      const to = i * n;
+      for (let j = 0; j <= i; j++) C[to + j]! += v * u[j]!;
+    }
   };
   // Rows of A sum to 1: a veil over the film adds the same to every channel.
   if (hazeSd > 0) add(at.reported.map((r) => r * hazeSd));
