@@ -29,9 +29,7 @@ export function discrepancySizes(
   hazeKnown = false,
 ): DiscrepancySds {
   const haze = problem.settings.hazeSd ?? (hazeKnown ? before.haze : hazeSize(problem, x, before));
-  // A second time round, each block is looked for where it was found.
-  const first = (b: number): number => nearestTried(hazeKnown ? before.blocks[b]! : TRIED[3]!);
-  const curves = problem.layout.blocks.map((_, b) => evidenceCurve(problem, x, b, haze, first(b)));
+  const curves = problem.layout.blocks.map((_, b) => evidenceCurve(problem, x, b, haze));
   let centre = Math.log(TYPICAL);
   let logs: number[] = [];
   for (let pass = 0; pass < 3; pass++) {
@@ -53,34 +51,22 @@ export function discrepancySizes(
 }
 
 /**
- * Minus ln probability at the sizes tried, walked downhill from the size `first`; sizes that were not needed are
+ * Minus ln probability at the sizes tried, walked downhill from the typical size; sizes that were not needed are
  * infinite.
  */
-function evidenceCurve(
-  problem: FitProblem,
-  x: Float64Array,
-  b: number,
-  haze: number,
-  first: number,
-): number[] {
+function evidenceCurve(problem: FitProblem, x: Float64Array, b: number, haze: number): number[] {
   const curve = TRIED.map(() => Infinity);
   const at = (i: number): number => {
     if (curve[i] === Infinity) curve[i] = blockEvidence(problem, x, b, TRIED[i]!, haze).against;
     return curve[i]!;
   };
-  let i = first;
+  let i = 3;
   for (;;) {
     const here = at(i);
     if (i + 1 < TRIED.length && at(i + 1) < here) i++;
     else if (i > 0 && at(i - 1) < here) i--;
     else return curve;
   }
-}
-
-/** Place of the tried size nearest in ratio. */
-function nearestTried(sd: number): number {
-  const away = TRIED.map((t) => Math.abs(Math.log(t / sd)));
-  return away.indexOf(Math.min(...away));
 }
 
 /** Haze from film to film that the readings of all blocks have least against, the rest of the misfit held. */
