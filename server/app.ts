@@ -15,8 +15,12 @@ import { importAnswers } from './routes/imports.ts';
 import { instrumentAnswers } from './routes/instrument.ts';
 import { ladderAnswers } from './routes/ladders.ts';
 import { mixAnswers } from './routes/mix.ts';
+import { guard } from './pairing/guard.ts';
+import type { Pairing } from './pairing/pairing.ts';
+import { pairingAnswers } from './routes/pairing.ts';
 import { paletteAnswers } from './routes/palettes.ts';
 import { profileAnswers } from './routes/profiles.ts';
+import { renewAnswers } from './routes/renew.ts';
 import { stateAnswers } from './routes/state.ts';
 import { tubeAnswers } from './routes/tubes.ts';
 import { VERSION } from './version.ts';
@@ -25,6 +29,10 @@ export interface AppOptions extends DoorOptions {
   readonly logger: Logger;
   /** Checks every answer against its schema; tests switch it on. */
   readonly checkAnswers?: boolean;
+  /** Present when phones may be paired. */
+  readonly pairing?: Pairing | undefined;
+  /** This app answers phones on the network: they need a token. */
+  readonly fromNetwork?: boolean;
   /** Serves the pages in development; absent, the built ones are served. */
   readonly pages?: (app: Express) => void;
 }
@@ -39,6 +47,8 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   app.set('etag', false);
   app.use(headers(options));
   app.use(door(options));
+  const { pairing, fromNetwork = false } = options;
+  if (pairing && fromNetwork) app.use(guard(pairing, bench.webFolder));
   const answer = answering(app, { checkAnswers: options.checkAnswers ?? false, bodyLimit: BODY_LIMIT });
   stateAnswers(answer, bench);
   paletteAnswers(answer, bench);
@@ -48,8 +58,10 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   importAnswers(answer, bench);
   fitAnswers(answer, bench);
   profileAnswers(answer, bench);
+  renewAnswers(answer, bench);
   checkAnswers(answer, bench);
   mixAnswers(answer, bench);
+  pairingAnswers(answer, bench, pairing, fromNetwork);
   answer(eventRoutes.events, ({ res }) => {
     bench.events.add(res, { type: 'hello', version: VERSION });
     return ANSWERED;

@@ -89,4 +89,16 @@ export const importRoutes = {
     query: z.strictObject({ form: idSchema.optional() }),
     answer: z.looseObject({ format: z.literal('swatch-set') }),
   }),
+  downloadReadings: route({
+    method: 'GET',
+    path: '/api/palettes/:paletteId/readings-file',
+    summary: 'Everything read for a palette as a file in an open format',
+    params: z.strictObject({ paletteId: idSchema }),
+    query: z.strictObject({
+      format: z.enum(['json', 'csv', 'cgats', 'cxf']).default('json'),
+      form: idSchema.optional(),
+    }),
+    answer: z.string(),
+    answerType: 'application/octet-stream',
+  }),
 };

@@ -5,8 +5,10 @@ import { importRoutes } from './imports.ts';
 import { instrumentRoutes } from './instrument.ts';
 import { ladderRoutes } from './ladders.ts';
 import { mixRoutes } from './mix.ts';
+import { pairingRoutes } from './pairing.ts';
 import { paletteRoutes } from './palettes.ts';
 import { profileRoutes } from './profiles.ts';
+import { renewRoutes } from './renew.ts';
 import { stateRoutes } from './state.ts';
 import { tubeRoutes } from './tubes.ts';
 
@@ -21,7 +23,9 @@ export const ROUTES = {
   ...importRoutes,
   ...fitRoutes,
   ...profileRoutes,
+  ...renewRoutes,
   ...checkRoutes,
   ...mixRoutes,
+  ...pairingRoutes,
 } as const;
 export type RouteName = keyof typeof ROUTES;

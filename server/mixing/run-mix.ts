@@ -25,6 +25,14 @@ import type {
 } from '../api/mix.ts';
 import { defined } from '../defined.ts';
 import { predictionView, whiteNameOf } from './predict.ts';
+import {
+  type MergeAnswer,
+  type MergeJob,
+  type ReplaceAnswer,
+  type ReplaceJob,
+  runMerge,
+  runReplace,
+} from './renew-jobs.ts';
 
 /** A search of the mixing room with its request, as a worker is given it. */
 export type MixJob =
@@ -32,7 +40,9 @@ export type MixJob =
   | { readonly kind: 'addition'; readonly request: z.infer<typeof additionRequestSchema> }
   | { readonly kind: 'limits'; readonly request: z.infer<typeof limitsRequestSchema> }
   | { readonly kind: 'value string'; readonly request: z.infer<typeof valueStringRequestSchema> }
-  | { readonly kind: 'compare'; readonly request: CompareRequest };
+  | { readonly kind: 'compare'; readonly request: CompareRequest }
+  | { readonly kind: 'replace'; readonly request: ReplaceJob }
+  | { readonly kind: 'merge'; readonly request: MergeJob };
 
 /** The job's own profile against a second one. */
 export interface CompareRequest {
@@ -48,6 +58,8 @@ export interface MixAnswers {
   readonly limits: z.infer<typeof limitsAnswerSchema>;
   readonly 'value string': z.infer<typeof valueStringAnswerSchema>;
   readonly compare: ProfileComparison;
+  readonly replace: ReplaceAnswer;
+  readonly merge: MergeAnswer;
 }
 
 /** Runs one search. @throws MixProblem, RangeError */
@@ -65,6 +77,10 @@ export function runMix(profile: PaletteProfile, job: MixJob): MixAnswers[MixJob[
       return string(palette, white, job.request);
     case 'compare':
       return compareProfiles(profile, readProfile(job.request.second), job.request.pairs);
+    case 'replace':
+      return runReplace(profile, job.request);
+    case 'merge':
+      return runMerge(profile, job.request);
   }
 }
 

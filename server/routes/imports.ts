@@ -1,5 +1,7 @@
 import { importRoutes } from '../api/imports.ts';
-import type { Answering } from '../answer.ts';
+import { ANSWERED, type Answering } from '../answer.ts';
+import { writtenReadings } from '../exporting/written-readings.ts';
+import { slug } from '../store/ids.ts';
 import type { Bench } from '../bench.ts';
 import { assembleSet } from '../fitting/assemble-set.ts';
 import { usualForm } from '../fitting/usual-form.ts';
@@ -35,5 +37,14 @@ export function importAnswers(answer: Answering, bench: Bench): void {
   answer(importRoutes.exportSwatchSet, ({ params, query }) => {
     const palette = paletteOr404(db, params.paletteId);
     return assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id)).set;
+  });
+  answer(importRoutes.downloadReadings, ({ params, query, res }) => {
+    const palette = paletteOr404(db, params.paletteId);
+    const { set } = assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id));
+    const { text, type, ending } = writtenReadings(set, query.format, bench.now());
+    res.setHeader('cache-control', 'no-store');
+    res.attachment(`${slug(palette.title)}-readings.${ending}`);
+    res.type(type).send(text);
+    return ANSWERED;
   });
 }
