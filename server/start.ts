@@ -3,12 +3,14 @@ import type { AddressInfo } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import type { Express } from 'express';
 import { pino, type Logger } from 'pino';
+import { serialSearch } from '../src/device/serial/serial-search.ts';
 import { systemClock } from '../src/device/serial/system-clock.ts';
 import { SerialTransport } from '../src/device/serial/serial-transport.ts';
 import { createApp } from './app.ts';
 import type { Bench } from './bench.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
+import type { Ports } from './instrument/bench-reading.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
 import { MixRunner } from './mixing/mix-runner.ts';
 import { addCalibration, calibrationsOf } from './store/calibrations.ts';
@@ -24,6 +26,8 @@ export interface StartOptions {
   readonly logger?: Logger;
   readonly webFolder?: string;
   readonly checkAnswers?: boolean;
+  /** Absent: the serial ports of this computer. */
+  readonly ports?: Ports;
   /** Development: pages straight from their sources. */
   readonly pages?: (app: Express, server: Server) => void;
 }
@@ -35,6 +39,11 @@ export interface Started {
 }
 
 export const WEB_DIST = fileURLToPath(new URL('../web/dist', import.meta.url));
+
+const SERIAL_PORTS: Ports = {
+  openPort: (path, baudRate) => Promise.resolve(new SerialTransport(path, { baudRate })),
+  searchPort: (path, baudRate) => serialSearch(path, { baudRate }),
+};
 
 /**
  * Opens the store and listens. Loopback only, by number.
@@ -49,7 +58,7 @@ export async function start(options: StartOptions): Promise<Started> {
   const instrument = new LiveInstrument({
     clock: systemClock,
     now,
-    openPort: (path, baudRate) => Promise.resolve(new SerialTransport(path, { baudRate })),
+    ...(options.ports ?? SERIAL_PORTS),
     tiles: {
       sessions: (name) =>
         calibrationsOf(db, name, 'check tile').map((row) => JSON.parse(row.body) as number[]),

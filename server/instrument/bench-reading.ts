@@ -1,4 +1,5 @@
 import type { Clock } from '../../src/device/clock.ts';
+import type { FindHead } from '../../src/device/serial/serial-search.ts';
 import type { LineTransport } from '../../src/device/transport.ts';
 import type { Instrument, LiveReading } from '../api/instrument.ts';
 import type { ReadingForm } from '../api/readings.ts';
@@ -14,11 +15,16 @@ export interface BenchReading {
   readonly live: LiveReading;
 }
 
-export interface InstrumentOptions {
+/** The ports of this computer, as the bench knows them. */
+export interface Ports {
+  readonly openPort: (path: string, baudRate: number) => Promise<LineTransport>;
+  /** Remembers what sits at `path` now, so that it is found again after its cable was pulled. */
+  readonly searchPort: (path: string, baudRate: number) => Promise<FindHead>;
+}
+
+export interface InstrumentOptions extends Ports {
   readonly clock: Clock;
   readonly now: () => string;
-  /** Opens a port; only `main.ts` knows how. */
-  readonly openPort: (path: string, baudRate: number) => Promise<LineTransport>;
   readonly tiles: CheckTileStore;
   readonly changed: (instrument: Instrument) => void;
   readonly read: (reading: LiveReading) => void;

@@ -23,6 +23,7 @@ export class BenchScale {
   #trap: { signal: Float64Array; dark: CountFrame } | undefined;
   #readings = 0;
   #settled = false;
+  #cold: string | undefined;
 
   constructor(head: CountingHead) {
     this.head = head;
@@ -47,6 +48,7 @@ export class BenchScale {
     const white: WhiteReading = { signal, atMs, ...(kelvin === undefined ? {} : { kelvin }) };
     const before = this.#whites.at(-1);
     this.#whites.push(white);
+    this.#cold = undefined;
     this.#tile = tile;
     const since = this.#readings;
     this.#readings = 0;
@@ -85,8 +87,20 @@ export class BenchScale {
     this.#readings += 1;
   }
 
+  /** The head was without power for a while: its white counts again once it is read anew. */
+  chill(why: string): void {
+    if (this.#whites.length > 0) this.#cold = why;
+    this.#steadying = [];
+    this.#settled = false;
+  }
+
+  /** Why the white is to be read before anything else, where the head was without power. */
+  get isCold(): string | undefined {
+    return this.#cold;
+  }
+
   get hasWhite(): boolean {
-    return this.#whites.length > 0;
+    return this.#whites.length > 0 && this.#cold === undefined;
   }
 
   get hasTrap(): boolean {
@@ -103,6 +117,7 @@ export class BenchScale {
   whiteDue(nowMs: number, kelvin?: number): string | undefined {
     const white = this.#whites.at(-1);
     if (!white) return undefined;
+    if (this.#cold) return this.#cold;
     return whiteDue({
       readingsSinceWhite: this.#readings,
       whiteAgeMs: nowMs - white.atMs,

@@ -119,7 +119,8 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
 
 function nextSentence(facts: InstrumentFacts, steps: Instrument['steps']): string {
   if (facts.state === 'connecting') return 'Looking for the head.';
-  if (facts.state === 'lost') return 'Plug the head in again and connect; nothing read so far is lost.';
+  if (facts.state === 'lost')
+    return 'Plug the head in again: it is found by itself, and nothing read so far is lost.';
   if (!facts.head) return 'Connect a head, use the practice instrument, or type readings in by hand.';
   const white = steps.find((s) => s.step === 'white tile')!;
   if (white.state !== 'good') return white.sentence;

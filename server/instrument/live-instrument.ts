@@ -1,10 +1,7 @@
-import { connectHead } from '../../src/device/head/connect.ts';
 import type { Head } from '../../src/device/head/head.ts';
 import type { HeadReading } from '../../src/device/head/reading.ts';
 import { isDeviceFault } from '../../src/device/fault.ts';
-import { PracticeHead } from '../../src/device/practice/practice-head.ts';
-import { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
-import type { LineTransport } from '../../src/device/transport.ts';
+import type { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
 import type { PracticeSurface } from '../../src/device/practice/surfaces.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Connect, Instrument } from '../api/instrument.ts';
@@ -15,6 +12,7 @@ import { BenchScale } from './bench-scale.ts';
 import { judgeTile } from './check-tile.ts';
 import { expose, exposeAfterPress, type TakenExposure } from './exposures.ts';
 import { colourChannels, formOfHead } from './head-channels.ts';
+import { HeadKeeper } from './head-keeper.ts';
 import { liveReading } from './live-reading.ts';
 import { tileValues } from './tile-values.ts';
 import { instrumentView, type StepMemory } from './instrument-view.ts';
@@ -26,7 +24,7 @@ const WHITE_EXPOSURES = 4;
 export class LiveInstrument {
   readonly #options: InstrumentOptions;
   #head: Head | undefined;
-  #practice: PracticeInstrument | undefined;
+  readonly #keeper: HeadKeeper;
   #scale: BenchScale | undefined;
   #channels: number[] = [];
   #steps: StepMemory = {};
@@ -39,13 +37,21 @@ export class LiveInstrument {
 
   constructor(options: InstrumentOptions) {
     this.#options = options;
+    this.#keeper = new HeadKeeper(options, {
+      ready: (head, again) => this.#adopt(head, again),
+      lost: (fault) => {
+        this.#head = undefined;
+        this.#fault = fault.message;
+        this.#set('lost');
+      },
+    });
   }
 
   view(): Instrument {
     return instrumentView({
       state: this.#state,
       head: this.#head,
-      practice: this.#practice,
+      practice: this.#keeper.practice,
       scale: this.#scale,
       steps: this.#steps,
       fault: this.#fault,
@@ -61,48 +67,21 @@ export class LiveInstrument {
     await this.disconnect();
     this.#set('connecting');
     try {
-      const transport = await this.#transportFor(wanted);
-      this.#head = await connectHead(transport, this.#options.clock);
+      await this.#keeper.connect(wanted);
     } catch (error) {
-      this.#practice = undefined;
       this.#fault = error instanceof Error ? error.message : String(error);
       this.#set('fault');
       throw error;
     }
-    const head = this.#head;
-    this.#channels = colourChannels(head);
-    this.#beginScale();
-    head.on('down', (fault) => {
-      if (this.#head !== head) return;
-      this.#head = undefined;
-      this.#scale = undefined;
-      this.#fault = fault.message;
-      this.#set('lost');
-    });
-    head.on('restarted', () => {
-      this.#beginScale();
-      this.#tell({
-        level: 'warning',
-        code: 'restarted',
-        sentence:
-          'The head restarted by itself and its lamp is cold; read the white tile and the black trap again.',
-      });
-    });
-    head.on('press', (light) => this.#pressed(head, light));
-    this.#set('ready');
-    // A head without a button refuses; the program's own keys do then.
-    await head.armButton().catch(() => undefined);
     return this.view();
   }
 
   async disconnect(): Promise<Instrument> {
-    const head = this.#head;
     this.#head = undefined;
-    this.#practice = undefined;
     this.#scale = undefined;
     this.#note = undefined;
     this.#fault = '';
-    await head?.close();
+    await this.#keeper.disconnect();
     this.#set('none');
     return this.view();
   }
@@ -135,8 +114,8 @@ export class LiveInstrument {
   /** @param tile reflectance of the tile: one number, one per channel, or nothing known */
   async readWhiteTile(tile: number | readonly number[] | undefined): Promise<Instrument> {
     return this.#alone(async (head) => {
-      const values = tileValues(tile, this.#channels, this.#practice);
-      this.#practice?.place({ kind: 'white-tile' });
+      const values = tileValues(tile, this.#channels, this.#keeper.practice);
+      this.#keeper.practice?.place({ kind: 'white-tile' });
       const exposures: TakenExposure[] = [];
       for (let n = 0; n < WHITE_EXPOSURES; n += 1) exposures.push(await expose(head, this.#channels));
       this.#kelvin = exposures.at(-1)!.light.kelvin;
@@ -154,7 +133,7 @@ export class LiveInstrument {
 
   async readBlackTrap(): Promise<Instrument> {
     return this.#alone(async (head) => {
-      this.#practice?.place({ kind: 'black-trap' });
+      this.#keeper.practice?.place({ kind: 'black-trap' });
       const taken = await expose(head, this.#channels);
       this.#scale!.takeTrap(taken.exposure);
       this.#step('black trap', 'good', 'Black trap read: the head’s own flare is taken out.');
@@ -166,7 +145,7 @@ export class LiveInstrument {
     return this.#alone(async (head) => {
       if (!this.#scale!.hasWhite)
         throw conflict('The white tile is not read yet; read it, then the check tile.');
-      this.#practice?.place({ kind: 'check-tile' });
+      this.#keeper.practice?.place({ kind: 'check-tile' });
       const taken = await expose(head, this.#channels);
       const { reflectance } = this.#scale!.calibrate(taken.exposure);
       const verdict = judgeTile(
@@ -183,7 +162,7 @@ export class LiveInstrument {
   /** Reads what lies there. @throws DeviceFault; ReadingRefused where it is no reading */
   async read(place?: PracticeSurface): Promise<BenchReading> {
     return this.#alone(async (head) => {
-      if (place) this.#practice?.place(place);
+      if (place) this.#keeper.practice?.place(place);
       return this.#finish(head, await expose(head, this.#channels));
     });
   }
@@ -195,26 +174,41 @@ export class LiveInstrument {
 
   /** The practice instrument in use, to lay swatches under. */
   get practice(): PracticeInstrument | undefined {
-    return this.#practice;
+    return this.#keeper.practice;
   }
 
   /** The white tile is read and a head answers. @throws HttpProblem saying what to do first */
   holdReady(): void {
-    if (!this.#head)
-      throw conflict(
-        'No instrument is connected; connect one on the Bench or type the reading in.',
-        '/problems/no-instrument',
-      );
+    if (!this.#head) throw this.#nothingThere();
+    const cold = this.#scale?.isCold;
+    if (cold) throw conflict(cold, '/problems/no-white');
     if (!this.#scale?.hasWhite) {
       throw conflict('The white tile is not read yet; read it on the Bench first.', '/problems/no-white');
     }
   }
 
-  async #transportFor(wanted: Connect): Promise<LineTransport> {
-    if (wanted.transport === 'serial') return this.#options.openPort(wanted.path, wanted.baudRate ?? 115_200);
-    const variant = wanted.kind === 'bands' ? 'bands-8' : 'spectral-36';
-    this.#practice = new PracticeInstrument(this.#options.clock, { variant, seed: wanted.seed ?? 1 });
-    return new PracticeHead(this.#practice);
+  /** A head that is there, for the first time or again: a new object each time, so it is listened to afresh. */
+  #adopt(head: Head, again: boolean): void {
+    this.#head = head;
+    this.#fault = '';
+    this.#channels = colourChannels(head);
+    if (again)
+      this.#cold('The head is back, and its lamp may be cold; read the white tile before you go on.');
+    else this.#beginScale();
+    head.on('restarted', () =>
+      this.#cold('The head restarted by itself and its lamp is cold; read the white tile before you go on.'),
+    );
+    head.on('press', (light) => this.#pressed(head, light));
+    this.#set('ready');
+    // A head without a button refuses; the program's own keys do then.
+    head.armButton().catch(() => undefined);
+  }
+
+  /** The white before stays: the next one closes its block. */
+  #cold(why: string): void {
+    if (!this.#scale) return this.#beginScale();
+    this.#scale.chill(why);
+    this.#tell({ level: 'warning', code: 'restarted', sentence: why });
   }
 
   #beginScale(): void {
@@ -271,7 +265,7 @@ export class LiveInstrument {
     this.#options.read(live);
     this.#options.changed(this.view());
     return {
-      source: this.#practice ? 'practice' : 'head',
+      source: this.#keeper.practice ? 'practice' : 'head',
       form,
       values: [...(reflectance ?? [])],
       raw: {
@@ -286,16 +280,18 @@ export class LiveInstrument {
   }
 
   #pressed(head: Head, light: HeadReading): void {
-    if (!this.#press || this.#busy) return;
-    this.#press(
-      this.#alone(async () => this.#finish(head, await exposeAfterPress(head, light, this.#channels))),
+    if (this.#busy) return;
+    const reading = this.#alone(async () =>
+      this.#finish(head, await exposeAfterPress(head, light, this.#channels)),
     );
+    if (this.#press) this.#press(reading);
+    // Nobody waits for it: it is shown all the same, and a refusal is on the bench as a note.
+    else reading.catch(() => undefined);
   }
 
   async #alone<T>(work: (head: Head) => Promise<T>): Promise<T> {
     const head = this.#head;
-    if (!head)
-      throw conflict('No instrument is connected; connect one on the Bench.', '/problems/no-instrument');
+    if (!head) throw this.#nothingThere();
     if (this.#busy) throw conflict('The head is reading; wait until it has finished.', '/problems/busy');
     this.#busy = true;
     this.#set('reading');
@@ -315,6 +311,14 @@ export class LiveInstrument {
       this.#busy = false;
       if (this.#state === 'reading') this.#set('ready');
     }
+  }
+
+  #nothingThere(): Error {
+    const sentence =
+      this.#state === 'lost'
+        ? `${this.#fault} It is found by itself once it is plugged in; everything read so far is kept.`
+        : 'No instrument is connected; connect one on the Bench or type the reading in.';
+    return conflict(sentence, '/problems/no-instrument');
   }
 
   #step(step: keyof StepMemory, state: 'good' | 'refused', sentence: string): void {

@@ -5,7 +5,7 @@ import { pino } from 'pino';
 import type { AnswerOf, BodyOf, Route } from '../../server/api/route.ts';
 import { pathFor } from '../../server/api/route.ts';
 import { ROUTES, type RouteName } from '../../server/api/table.ts';
-import { start, type Started } from '../../server/start.ts';
+import { start, type Started, type StartOptions } from '../../server/start.ts';
 
 export interface Reply<T> {
   readonly status: number;
@@ -32,7 +32,7 @@ export class TestBench {
     return this.started.address;
   }
 
-  async open(options: { webFolder?: string } = {}): Promise<this> {
+  async open(options: Partial<StartOptions> = {}): Promise<this> {
     this.#started = await start({
       storeFile: join(this.folder, 'tintladder.sqlite'),
       port: 0,

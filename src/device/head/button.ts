@@ -64,8 +64,14 @@ export class ButtonWatch {
   }
 
   async #wait(): Promise<void> {
-    await command(this.#client, 'ABOR;:TRIG:SOUR EXT;:INIT');
+    // Said before it is sent: a reading by the program that comes right behind would else be taken for a press.
     this.#waiting = true;
+    try {
+      await command(this.#client, 'ABOR;:TRIG:SOUR EXT;:INIT');
+    } catch (error) {
+      this.#waiting = false;
+      throw error;
+    }
   }
 
   async #look(): Promise<void> {

@@ -14,12 +14,17 @@ export type FindHead = (wanted: WantedHead) => Promise<readonly LineTransport[]>
  * another name. Other devices are left alone: opening a port resets many boards. Which of the candidates is the head,
  * its serial number decides (HeadLink asks).
  */
-export async function serialSearch(path: string, options: ListOptions = {}): Promise<FindHead> {
+export async function serialSearch(
+  path: string,
+  options: ListOptions & { readonly baudRate?: number } = {},
+): Promise<FindHead> {
   const origin = (await listPorts(options)).find((port) => port.path === path);
   return async (wanted) => {
     const alike = (await listPorts(options)).filter((port) => origin && sameDevice(port, origin));
     const paths = new Set([wanted.port, path, ...alike.map((port) => port.path)]);
-    return [...paths].map((each) => new SerialTransport(each));
+    return [...paths].map(
+      (each) => new SerialTransport(each, { ...(options.baudRate ? { baudRate: options.baudRate } : {}) }),
+    );
   };
 }
 

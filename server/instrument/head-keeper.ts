@@ -1,0 +1,79 @@
+import type { DeviceFault } from '../../src/device/fault.ts';
+import type { Head } from '../../src/device/head/head.ts';
+import { HeadLink } from '../../src/device/head/head-link.ts';
+import { PracticeHead } from '../../src/device/practice/practice-head.ts';
+import { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
+import type { FindHead } from '../../src/device/serial/serial-search.ts';
+import type { LineTransport } from '../../src/device/transport.ts';
+import type { Connect } from '../api/instrument.ts';
+import type { InstrumentOptions } from './bench-reading.ts';
+
+export interface KeeperListener {
+  /** @param again it was lost and came back by itself */
+  readonly ready: (head: Head, again: boolean) => void;
+  /** Its cable is out, or it fell silent; it is looked for from now on. */
+  readonly lost: (fault: DeviceFault) => void;
+}
+
+/** Keeps the one head of the bench connected, and finds it again by itself under whatever name its port has then. */
+export class HeadKeeper {
+  readonly #options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>;
+  readonly #listener: KeeperListener;
+  #link: HeadLink | undefined;
+  #practice: PracticeInstrument | undefined;
+
+  constructor(
+    options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>,
+    listener: KeeperListener,
+  ) {
+    this.#options = options;
+    this.#listener = listener;
+  }
+
+  get practice(): PracticeInstrument | undefined {
+    return this.#practice;
+  }
+
+  /** @throws DeviceFault when no head answers there */
+  async connect(wanted: Connect): Promise<Head> {
+    const { transport, find } = await this.#wayTo(wanted);
+    const link = new HeadLink(this.#options.clock, { find });
+    this.#link = link;
+    let lost = false;
+    link.onState = (state) => {
+      if (this.#link !== link) return;
+      if (state.state === 'searching' && !lost) {
+        lost = true;
+        this.#listener.lost(state.fault);
+      } else if (state.state === 'ready') {
+        this.#listener.ready(state.head, lost);
+        lost = false;
+      }
+    };
+    try {
+      return await link.connect(transport);
+    } catch (error) {
+      if (this.#link === link) this.#practice = undefined;
+      throw error;
+    }
+  }
+
+  async disconnect(): Promise<void> {
+    const link = this.#link;
+    this.#link = undefined;
+    this.#practice = undefined;
+    await link?.disconnect();
+  }
+
+  async #wayTo(wanted: Connect): Promise<{ transport: LineTransport; find: FindHead }> {
+    if (wanted.transport === 'serial') {
+      const { path, baudRate = 115_200 } = wanted;
+      const find = await this.#options.searchPort(path, baudRate);
+      return { transport: await this.#options.openPort(path, baudRate), find };
+    }
+    const variant = wanted.kind === 'bands' ? 'bands-8' : 'spectral-36';
+    const practice = new PracticeInstrument(this.#options.clock, { variant, seed: wanted.seed ?? 1 });
+    this.#practice = practice;
+    return { transport: new PracticeHead(practice), find: async () => [new PracticeHead(practice)] };
+  }
+}
