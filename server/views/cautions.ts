@@ -20,14 +20,19 @@ const HAZARDS: readonly { readonly what: string; readonly codes: ReadonlySet<str
   { what: 'barium', codes: new Set(['PY31', 'PB33']) },
 ];
 
-/** One sentence per tube that calls for care; each defers to the safety data sheet and to local rules. */
+/** The cautions of a tube, each naming only the pigments it is about and deferring to data sheet and local rules. */
 export function cautionsFor(pigments: readonly string[]): string[] {
-  const plain = pigments.map((code) => code.split(':')[0]!.trim().toUpperCase());
-  const found = HAZARDS.filter(({ codes }) => [...codes].some((code) => plain.includes(code.toUpperCase())));
+  const found = pigments.flatMap((pigment) => {
+    const plain = pigment.split(':')[0]!.trim().toUpperCase();
+    const holds = HAZARDS.filter(({ codes }) => [...codes].some((code) => code.toUpperCase() === plain));
+    return holds.length > 0 ? [{ pigment, words: holds.map(({ what }) => what).join(', ') }] : [];
+  });
   if (found.length === 0) return [];
-  const words = found.map(({ what }) => what).join(', ');
-  return [
-    `${pigments.join(', ')}: paint of this name may hold ${words}. Wear gloves, do not sand dry films, do not eat or ` +
+  const byWords = new Map<string, string[]>();
+  for (const { pigment, words } of found) byWords.set(words, [...(byWords.get(words) ?? []), pigment]);
+  return [...byWords].map(
+    ([words, named]) =>
+      `${named.join(', ')}: paint of this name may hold ${words}. Wear gloves, do not sand dry films, do not eat or ` +
       'smoke at work; the safety data sheet of your tube and local rules come first.',
-  ];
+  );
 }
