@@ -3,12 +3,18 @@
  * study that holds its values holds together whatever its hues do.
  */
 import type { MixingPalette } from '../fit/palette.ts';
-import { type MatchOptions, type Recipe, matchColour } from '../mix/index.ts';
+import { type MatchOptions, REACHED_DELTA_E00, type Recipe, matchColour } from '../mix/index.ts';
 import type { Family } from './families.ts';
+import { CLOSE_ENOUGH } from './pours.ts';
+
+/** Exact recipes kept for each family. */
+const KEPT = 4;
 
 export interface FamilyRecipe {
   /** The best recipe; its prediction and split are under the picture's white (D65/2deg). */
   readonly recipe: Recipe;
+  /** All that were found, best first: which is best once poured depends on the amount and the scale. */
+  readonly choice: readonly Recipe[];
   /** False where no mix of these tubes comes near; `recipe.split` then says what was given up. */
   readonly reached: boolean;
 }
@@ -35,14 +41,19 @@ export function recipesFor(
       { lab },
       {
         priority: 'value',
+        closeEnough: CLOSE_ENOUGH,
         ...rest,
-        count: 1,
+        count: KEPT,
         watch: {
           ...(stop ? { shouldStop: stop } : {}),
           onProgress: (done, of) => watch?.onProgress?.(i + done / of, families.length),
         },
       },
     );
-    return { recipe: result.recipes[0]!, reached: result.reached };
+    return {
+      recipe: result.recipes[0]!,
+      choice: result.recipes,
+      reached: result.recipes.some((r) => r.deltaE00 < REACHED_DELTA_E00),
+    };
   });
 }
