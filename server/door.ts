@@ -6,6 +6,8 @@ import { HttpProblem } from './problem.ts';
 export interface DoorOptions {
   /** Host names besides the loopback ones, lower case. */
   readonly others: ReadonlySet<string>;
+  /** The listener of paired phones: then the loopback names are foreign, too. */
+  readonly othersAlone?: boolean;
   /** Development only: the page's own tool needs a web socket. */
   readonly development?: boolean;
 }
@@ -20,10 +22,12 @@ export function door(options: DoorOptions): RequestHandler {
   return (req, _res, next) => {
     const host = req.headers.host ?? '';
     const name = host.replace(/:\d+$/, '').toLowerCase();
-    if (!LOOPBACK.has(name) && !options.others.has(name)) {
+    const known = options.othersAlone ? options.others : new Set([...LOOPBACK, ...options.others]);
+    if (!known.has(name)) {
+      const names = options.othersAlone ? [...known].join(' and ') : '127.0.0.1 and localhost';
       throw new HttpProblem(
         403,
-        'The bench answers to 127.0.0.1 and localhost alone; open the address that the program printed.',
+        `The bench answers to ${names} alone; open the address that the program printed.`,
       );
     }
     const origin = req.headers.origin;

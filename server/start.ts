@@ -12,6 +12,7 @@ import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import type { Ports } from './instrument/bench-reading.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
+import { Pairing } from './pairing/pairing.ts';
 import { MixRunner } from './mixing/mix-runner.ts';
 import { addCalibration, calibrationsOf } from './store/calibrations.ts';
 import { closeAbandonedFits } from './store/fits.ts';
@@ -28,11 +29,22 @@ export interface StartOptions {
   readonly checkAnswers?: boolean;
   /** Absent: the serial ports of this computer. */
   readonly ports?: Ports;
+  /** Lets phones in at this address once they are paired; absent, the bench is on this computer alone. */
+  readonly pair?: PairOptions;
   /** Development: pages straight from their sources. */
   readonly pages?: (app: Express, server: Server) => void;
 }
 
+export interface PairOptions {
+  /** An IP address of this computer in a private network. */
+  readonly host: string;
+  /** Milliseconds since 1970; the computer's clock unless said. */
+  readonly now?: () => number;
+}
+
 export interface Started {
+  /** Where paired phones reach the bench; empty when they cannot. */
+  readonly phoneAddress: string;
   readonly address: string;
   readonly bench: Bench;
   readonly close: () => Promise<void>;
@@ -79,35 +91,61 @@ export async function start(options: StartOptions): Promise<Started> {
   };
   const server = createServer();
   const { pages } = options;
+  const pairing = options.pair && new Pairing(db, options.pair.now ?? Date.now);
   const app = createApp(bench, {
     others: new Set(),
     logger,
+    pairing,
     checkAnswers: options.checkAnswers ?? false,
     ...(pages ? { development: true, pages: (made: Express) => pages(made, server) } : {}),
   });
   server.on('request', app);
+  let phones: Server | undefined;
   try {
     await listen(server, options.port, options.host ?? '127.0.0.1');
+    if (options.pair && pairing) {
+      const { host } = options.pair;
+      phones = createServer();
+      const own = { others: new Set([bracketed(host)]), othersAlone: true, fromNetwork: true };
+      phones.on(
+        'request',
+        createApp(bench, { ...own, logger, pairing, checkAnswers: options.checkAnswers ?? false }),
+      );
+      await listen(phones, options.port, host);
+      pairing.address = addressOf(phones);
+    }
   } catch (error) {
+    server.close();
     db.close();
     throw error;
   }
   const alive = setInterval(() => events.keepAlive(), 25_000);
   alive.unref();
-  const { port, address } = server.address() as AddressInfo;
   const close = async (): Promise<void> => {
     clearInterval(alive);
     bench.fits.stopAll();
     bench.mixing.stop();
     events.close();
     await instrument.disconnect().catch(() => undefined);
-    await new Promise<void>((resolve) => {
-      server.close(() => resolve());
-      server.closeAllConnections();
-    });
+    await Promise.all([closed(server), phones && closed(phones)]);
     db.close();
   };
-  return { address: `http://${address.includes(':') ? `[${address}]` : address}:${port}`, bench, close };
+  return { address: addressOf(server), phoneAddress: pairing?.address ?? '', bench, close };
+}
+
+const bracketed = (address: string): string =>
+  address.includes(':') ? `[${address.toLowerCase()}]` : address;
+
+function addressOf(server: Server): string {
+  const { port, address } = server.address() as AddressInfo;
+  return `http://${bracketed(address)}:${port}`;
+}
+
+function closed(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    server.close(() => resolve());
+    server.closeAllConnections();
+  });
 }
 
 function listen(server: Server, port: number, host: string): Promise<void> {

@@ -28,7 +28,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   /** Tubes, palettes, checks, profiles or settings changed: fetch that list again. */
   z.strictObject({
     type: z.literal('changed'),
-    what: z.enum(['tubes', 'palettes', 'checks', 'profiles', 'settings', 'ladders']),
+    what: z.enum(['tubes', 'palettes', 'checks', 'profiles', 'settings', 'ladders', 'pairing']),
   }),
 ]);
 export type ServerEvent = z.infer<typeof eventSchema>;
