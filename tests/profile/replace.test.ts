@@ -74,7 +74,7 @@ describe("a tube put in an old one's place", () => {
       () =>
         putInPlace(profile, id, { tube: { ...tube, id: newId }, constants: blue }, '2026-11-01T09:00:00Z');
     expect(put('green')).toThrow(/no tube "green"/);
-    expect(put('white')).toThrow(/needs a bridge/);
+    expect(put('white')).toThrow(/through a bridge: let one strong dark tube/);
     expect(put('blue', 'earth')).toThrow(/already has a tube "earth"/);
   });
 });

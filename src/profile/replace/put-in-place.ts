@@ -1,4 +1,5 @@
 import type { TubeConstants } from '../../fit/constants.ts';
+import { WHAT_TO_MEASURE } from '../merge/bridge-type.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile, ProfileTube } from '../schema.ts';
 
@@ -43,7 +44,7 @@ export function putInPlace(
   }
   if (oldId === profile.white) {
     throw new ProfileProblem(
-      'Every constant is relative to the white, so a new white needs a bridge: read its masstone and one tint of it in the old white.',
+      `Every constant is relative to the white, so a new white joins by a merge through a bridge: ${WHAT_TO_MEASURE}.`,
     );
   }
   const { tube, constants } = replacement;
