@@ -1,4 +1,6 @@
+import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import { fitPalette } from '../../src/fit/fit-palette.ts';
+import { nextMeasurements } from '../../src/fit/advice/next-measurements.ts';
 import type { PaletteFit, TubeFit } from '../../src/fit/palette-fit.ts';
 import { profileFromFit } from '../../src/profile/from-fit.ts';
 import { readProfile } from '../../src/profile/read.ts';
@@ -27,10 +29,10 @@ export function runFit(file: string, options: FitOptions, output: Output): void 
     readProfile(text);
     writeOut(options.output, text, output);
   }
-  if (options.json) printJson(output, reportOf(fit));
+  if (options.json) printJson(output, reportOf(fit, set));
   // With the profile on standard output the table would be in its way.
-  else if (options.output === '-') output.err(fitTable(fit));
-  else output.out(fitTable(fit));
+  else if (options.output === '-') output.err(fitTable(fit, set));
+  else output.out(fitTable(fit, set));
 }
 
 interface TubeReport {
@@ -45,9 +47,14 @@ interface TubeReport {
   status: string;
   trust: string;
   warnings: readonly string[];
+  /** What to measure next, best first, with the mean fall of the 95 % radius it buys. */
+  next: readonly { sentence: string; gain: number }[];
 }
 
-function reportOf(fit: PaletteFit): {
+function reportOf(
+  fit: PaletteFit,
+  set: SwatchSet,
+): {
   tubes: TubeReport[];
   status: string;
   message: string;
@@ -55,7 +62,7 @@ function reportOf(fit: PaletteFit): {
   warnings: readonly string[];
 } {
   return {
-    tubes: fit.tubes.map(tubeReport),
+    tubes: fit.tubes.map((tube) => tubeReport(tube, fit, set)),
     status: fit.status,
     message: fit.message,
     iterations: fit.iterations,
@@ -63,7 +70,7 @@ function reportOf(fit: PaletteFit): {
   };
 }
 
-function tubeReport({ tube, evidence }: TubeFit): TubeReport {
+function tubeReport({ tube, evidence }: TubeFit, fit: PaletteFit, set: SwatchSet): TubeReport {
   const { rungs } = evidence;
   return {
     id: tube.id,
@@ -77,6 +84,7 @@ function tubeReport({ tube, evidence }: TubeFit): TubeReport {
     status: evidence.status,
     trust: evidence.trust,
     warnings: evidence.warnings,
+    next: nextMeasurements(fit, set, tube.id, 3).map(({ sentence, gain }) => ({ sentence, gain })),
   };
 }
 
@@ -84,9 +92,9 @@ function meanOf(values: readonly number[]): number | null {
   return values.length > 0 ? values.reduce((sum, v) => sum + v, 0) / values.length : null;
 }
 
-function fitTable(fit: PaletteFit): string {
+function fitTable(fit: PaletteFit, set: SwatchSet): string {
   const number = (v: number | null): string => (v === null ? '-' : v.toFixed(2));
-  const { tubes, status, message, warnings } = reportOf(fit);
+  const { tubes, status, message, warnings } = reportOf(fit, set);
   const rows = tubes.map((t) => [
     t.id,
     String(t.rungs),
@@ -102,5 +110,15 @@ function fitTable(fit: PaletteFit): string {
     '',
     `${status === 'converged' ? 'Converged' : 'Stopped'} after ${fit.iterations} steps: ${message}`,
     ...said.map((sentence) => `Warning: ${sentence}`),
+    ...nextLines(tubes),
   ].join('\n');
+}
+
+/** The measurements that buy most over all tubes; the whole list is in the JSON. */
+function nextLines(tubes: readonly TubeReport[]): string[] {
+  const most = tubes
+    .flatMap((t) => t.next.slice(0, 1))
+    .toSorted((a, b) => b.gain - a.gain)
+    .slice(0, 3);
+  return most.length > 0 ? ['', 'To measure next:', ...most.map((n) => `  ${n.sentence}`)] : [];
 }

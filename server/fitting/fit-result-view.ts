@@ -1,4 +1,5 @@
 import { GRID_NM } from '../../src/colour/grid.ts';
+import { nextMeasurements } from '../../src/fit/advice/next-measurements.ts';
 import type { FittedSwatch, PaletteFit, RungEvidence, TubeFit } from '../../src/fit/palette-fit.ts';
 import { predictWithCovariance } from '../../src/fit/predict.ts';
 import type { FitResult, TubeFitAnswer } from '../api/fits.ts';
@@ -41,7 +42,7 @@ export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fi
     geometry: fit.palette.geometry,
     channels: channelNames(form),
     surface: { ...fit.palette.surface, estimated: { ...fit.surfaceSds } },
-    tubes: fit.tubes.map((tube) => tubeView(fit, tube, tube.evidence.rungs.flatMap(rungView))),
+    tubes: fit.tubes.map((tube) => tubeView(fit, job, tube, tube.evidence.rungs.flatMap(rungView))),
   };
 }
 
@@ -54,6 +55,7 @@ function spectrumOf(fit: PaletteFit, fitted: FittedSwatch): TubeFitAnswer['rungs
 
 function tubeView(
   fit: PaletteFit,
+  job: FitJob,
   { tube, constants, evidence }: TubeFit,
   rungs: TubeFitAnswer['rungs'],
 ): TubeFitAnswer {
@@ -73,7 +75,10 @@ function tubeView(
     reducedChiSquare: evidence.reducedChiSquare,
     trust: evidence.trust,
     warnings: [...evidence.warnings],
-    suggestions: suggestionsFor(evidence, rungs, isWhite),
+    suggestions: [
+      ...suggestionsFor(evidence, rungs, isWhite),
+      ...nextMeasurements(fit, job.set, tube.id, 2).map((a) => a.sentence),
+    ],
     masstone: predicted({ [tube.id]: 1 }),
     tint: isWhite ? null : predicted({ [tube.id]: 1, [white]: 4 }),
     findings: evidence.warnings.map((sentence) => ({ level: 'warning' as const, code: 'fit', sentence })),

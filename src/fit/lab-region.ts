@@ -76,11 +76,12 @@ function solve3(C: readonly (readonly number[])[], d: readonly number[]): number
 }
 
 /**
+ * CIEDE2000 that the truth stays under 95 times in 100, for a colour whose covariance in (L, a, b) is C.
  * dE00^2 is a quadratic form d^T G d near the prediction; its mean and variance over the normal d are tr(GC) and
  * 2 tr(GCGC), matched by a scaled chi-square (F. E. Satterthwaite, Biometrics Bulletin 2 (1946) 110-114) whose 95 %
  * point is taken from Wilson and Hilferty's cube root (Proc. Natl. Acad. Sci. 17 (1931) 684-688).
  */
-function radiusOf(lab: Lab, C: readonly (readonly number[])[]): number {
+export function radiusOf(lab: Lab, C: readonly (readonly number[])[]): number {
   const G = localMetric(lab);
   const GC = G.map((row) => [0, 1, 2].map((c) => row.reduce((sum, g, k) => sum + g * C[k]![c]!, 0)));
   const mean = GC[0]![0]! + GC[1]![1]! + GC[2]![2]!;

@@ -21,6 +21,12 @@ export interface InventedOptions {
   readonly weighing?: number;
   /** Multiplies the ratio of one rung, by its id: a mistake at the scale. */
   readonly wrong?: Readonly<Record<string, number>>;
+  /** Piles painted and read after the ladders, by masses; the ladders' own readings stay as they are. */
+  readonly extra?: readonly Readonly<Record<string, number>>[];
+  /** Spots read once more at the end, three each, by swatch id. */
+  readonly again?: readonly string[];
+  /** Changes readings before they are kept: a fingerprint, a wet film. */
+  readonly spoil?: (id: string, reading: number[]) => number[];
 }
 
 const BANDS = [
@@ -108,7 +114,7 @@ export function inventedSet(seed: number, options: InventedOptions = {}): Swatch
     const reading = readingOf(rows, transferReflectance(parts, view));
     return [1, 2, 3].map(() => Array.from(reading, (v) => v + noise * normal()));
   };
-  const swatches: unknown[] = [
+  const swatches: { id: string; masses: Record<string, number>; readings: number[][] }[] = [
     { id: 'white-masstone', masses: { white: 2 }, readings: read([{ paint: white, mass: 1 }]) },
   ];
   for (const paint of colours) {
@@ -129,6 +135,26 @@ export function inventedSet(seed: number, options: InventedOptions = {}): Swatch
         ]),
       });
     }
+  }
+  const known = [white, ...colours];
+  for (const id of options.again ?? []) {
+    const swatch = swatches.find((s) => s.id === id)!;
+    const parts = Object.entries(swatch.masses).map(([tube, mass]) => ({
+      paint: known.find((p) => p.id === tube)!,
+      mass,
+    }));
+    swatch.readings.push(...read(parts));
+  }
+  (options.extra ?? []).forEach((masses, i) => {
+    const parts = Object.entries(masses).map(([tube, mass]) => ({
+      paint: known.find((p) => p.id === tube)!,
+      mass,
+    }));
+    if (parts.length > 1) parts[0]!.mass *= Math.exp(weighing * normal());
+    swatches.push({ id: `extra-${i + 1}`, masses: { ...masses }, readings: read(parts) });
+  });
+  if (options.spoil) {
+    for (const swatch of swatches) swatch.readings = swatch.readings.map((r) => options.spoil!(swatch.id, r));
   }
   const checks = colours.flatMap((a, i) =>
     colours.slice(i + 1).flatMap((b) =>

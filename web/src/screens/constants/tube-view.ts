@@ -102,9 +102,9 @@ export class TlTubeView extends TlElement {
       <section class="stack">
         <h2>${t.next}</h2>
         ${
-          fit && fit.findings.length > 0
+          fit && fit.suggestions.length > 0
             ? html`<ol>
-                ${fit.findings.map((f) => html`<li>${f.sentence}</li>`)}
+                ${fit.suggestions.map((s) => html`<li>${s}</li>`)}
               </ol>`
             : html`<p>${t.nothing}</p>`
         }
