@@ -8,6 +8,7 @@ export default defineConfig({
     outDir: 'dist',
     emptyOutDir: true,
     target: 'es2022',
+    rolldownOptions: { input: ['web/index.html', 'web/pair.html'] },
     // The page's policy allows no inline script and no data: addresses, so nothing is inlined.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },

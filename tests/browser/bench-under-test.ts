@@ -27,6 +27,8 @@ export interface PageOptions {
 
 export interface BenchUnderTest {
   readonly address: string;
+  /** Where phones pair; empty unless the bench was started with --pair. */
+  readonly phoneAddress: string;
   readonly page: (options?: PageOptions) => Promise<Page>;
   /** Saves a picture under artefacts/screens. */
   readonly picture: (page: Page, name: string, fullPage?: boolean) => Promise<void>;
@@ -56,10 +58,16 @@ function buildIfStale(): void {
   execFileSync(process.execPath, [vite, 'build', '--logLevel', 'error'], { cwd: ROOT, stdio: 'inherit' });
 }
 
-function serve(data: string): Promise<{ child: ChildProcess; address: string }> {
+interface Served {
+  readonly child: ChildProcess;
+  readonly address: string;
+  readonly phoneAddress: string;
+}
+
+function serve(data: string, more: readonly string[]): Promise<Served> {
   const child = spawn(
     process.execPath,
-    ['--import', 'tsx', 'server/main.ts', '--port', '0', '--data', data],
+    ['--import', 'tsx', 'server/main.ts', '--port', '0', '--data', data, ...more],
     { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] },
   );
   return new Promise((resolve, reject) => {
@@ -67,7 +75,10 @@ function serve(data: string): Promise<{ child: ChildProcess; address: string }> 
     const hear = (chunk: Buffer): void => {
       said += chunk.toString();
       const address = /http:\/\/127\.0\.0\.1:\d+/.exec(said)?.[0];
-      if (address) resolve({ child, address });
+      // The last line of its greeting: all addresses were said before it.
+      if (!address || !said.includes('The store is')) return;
+      const phoneAddress = /Phones pair at (http:\/\/[^/]+)/.exec(said)?.[1] ?? '';
+      resolve({ child, address, phoneAddress });
     };
     child.stdout.on('data', hear);
     child.stderr.on('data', hear);
@@ -77,11 +88,11 @@ function serve(data: string): Promise<{ child: ChildProcess; address: string }> 
   });
 }
 
-/** Starts everything; call `close` in afterAll. */
-export async function benchUnderTest(): Promise<BenchUnderTest> {
+/** Starts everything; call `close` in afterAll. `more` are further options of serving. */
+export async function benchUnderTest(more: readonly string[] = []): Promise<BenchUnderTest> {
   buildIfStale();
   const data = mkdtempSync(join(tmpdir(), 'tintladder-browser-'));
-  const { child, address } = await serve(data);
+  const { child, address, phoneAddress } = await serve(data, more);
   const browser: Browser = await chromium.launch({
     executablePath: ensureBrowser(),
     args: [
@@ -110,7 +121,8 @@ export async function benchUnderTest(): Promise<BenchUnderTest> {
     opened.on('pageerror', (error) => errors.push(`${opened.url()}: ${error.message}`));
     opened.on('request', (request) => {
       const url = request.url();
-      if (!url.startsWith(address) && !/^(data|blob):/.test(url)) errors.push(`left the machine: ${url}`);
+      const own = url.startsWith(address) || (phoneAddress !== '' && url.startsWith(phoneAddress));
+      if (!own && !/^(data|blob):/.test(url)) errors.push(`left the machine: ${url}`);
     });
     await opened.addInitScript(
       ([t, l]) => {
@@ -135,5 +147,5 @@ export async function benchUnderTest(): Promise<BenchUnderTest> {
     rmSync(data, { recursive: true, force: true });
     if (errors.length > 0) throw new Error(`The pages logged errors:\n${errors.join('\n')}`);
   };
-  return { address, page, picture, errors, close };
+  return { address, phoneAddress, page, picture, errors, close };
 }

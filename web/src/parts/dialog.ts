@@ -32,7 +32,7 @@ export class TlDialog extends TlElement {
         background: #000;
         opacity: 0.55;
       }
-      header {
+      .head {
         display: flex;
         justify-content: space-between;
         align-items: center;
@@ -51,7 +51,7 @@ export class TlDialog extends TlElement {
       }
       @media (max-width: 34rem) {
         .body,
-        header {
+        .head {
           padding: var(--s2);
         }
       }
@@ -75,10 +75,10 @@ export class TlDialog extends TlElement {
     return html`<dialog aria-labelledby="h" @close=${this.#closed}>
       ${
         this.open
-          ? html`<header>
+          ? html`<div class="head">
                 <h2 id="h">${this.heading}</h2>
                 <button type="button" @click=${this.close}>${partsWords().close}</button>
-              </header>
+              </div>
               <div class="body"><slot></slot></div>`
           : ''
       }

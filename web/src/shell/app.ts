@@ -102,6 +102,8 @@ export class TlApp extends TlElement {
 
   override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
+    // Few open the slip, and fewer pair: its code comes with the first opening.
+    if (changed.has('sheet') && this.sheet) void import('./pair-panel.ts').catch(() => undefined);
     const t = shellWords();
     const name = t.screens[this.route.screen as keyof typeof t.screens];
     document.title = name ? `${name} · ${t.name}` : t.name;
@@ -159,6 +161,7 @@ export class TlApp extends TlElement {
         </div>
         ${this.#headLine()}
         <tl-screen-settings></tl-screen-settings>
+        ${this.sheet ? html`<tl-pair-panel></tl-pair-panel>` : nothing}
       </tl-dialog>
     `;
   }
