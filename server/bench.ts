@@ -1,3 +1,4 @@
+import type { CheckResults } from './checking/check-results.ts';
 import type { Events } from './events.ts';
 import type { Db } from './store/open-store.ts';
 import type { LiveInstrument } from './instrument/live-instrument.ts';
@@ -13,6 +14,7 @@ export interface Bench {
   readonly instrument: LiveInstrument;
   readonly fits: FitRunner;
   readonly mixing: MixRunner;
+  readonly checking: CheckResults;
   readonly startedAt: string;
   /** Where the built pages are. */
   readonly webFolder: string;

@@ -8,6 +8,7 @@ import { systemClock } from '../src/device/serial/system-clock.ts';
 import { SerialTransport } from '../src/device/serial/serial-transport.ts';
 import { createApp } from './app.ts';
 import type { Bench } from './bench.ts';
+import { CheckResults } from './checking/check-results.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import type { Ports } from './instrument/bench-reading.ts';
@@ -79,13 +80,15 @@ export async function start(options: StartOptions): Promise<Started> {
     changed: (view) => events.send({ type: 'instrument', instrument: view }),
     read: (reading) => events.send({ type: 'reading', reading }),
   });
+  const mixing = new MixRunner();
   const bench: Bench = {
     db,
     now,
     events,
     instrument,
     fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
-    mixing: new MixRunner(),
+    mixing,
+    checking: new CheckResults(mixing),
     startedAt: now(),
     webFolder: options.webFolder ?? WEB_DIST,
   };

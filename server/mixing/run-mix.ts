@@ -23,6 +23,7 @@ import type {
   valueStringRequestSchema,
   wantedSchema,
 } from '../api/mix.ts';
+import { type CheckedOne, type CheckJob, runChecks } from '../checking/run-checks.ts';
 import { defined } from '../defined.ts';
 import { predictionView, whiteNameOf } from './predict.ts';
 import {
@@ -42,7 +43,8 @@ export type MixJob =
   | { readonly kind: 'value string'; readonly request: z.infer<typeof valueStringRequestSchema> }
   | { readonly kind: 'compare'; readonly request: CompareRequest }
   | { readonly kind: 'replace'; readonly request: ReplaceJob }
-  | { readonly kind: 'merge'; readonly request: MergeJob };
+  | { readonly kind: 'merge'; readonly request: MergeJob }
+  | { readonly kind: 'checks'; readonly request: ChecksRequest };
 
 /** The job's own profile against a second one. */
 export interface CompareRequest {
@@ -52,12 +54,19 @@ export interface CompareRequest {
   readonly pairs: readonly { readonly older: string; readonly newer: string }[];
 }
 
+export interface ChecksRequest {
+  readonly white?: undefined;
+  readonly jobs: readonly CheckJob[];
+}
+
 export interface MixAnswers {
   readonly match: z.infer<typeof matchAnswerSchema>;
   readonly addition: z.infer<typeof additionAnswerSchema>;
   readonly limits: z.infer<typeof limitsAnswerSchema>;
   readonly 'value string': z.infer<typeof valueStringAnswerSchema>;
   readonly compare: ProfileComparison;
+  /** Job by job, check by check. */
+  readonly checks: readonly (readonly CheckedOne[])[];
   readonly replace: ReplaceAnswer;
   readonly merge: MergeAnswer;
 }
@@ -77,6 +86,8 @@ export function runMix(profile: PaletteProfile, job: MixJob): MixAnswers[MixJob[
       return string(palette, white, job.request);
     case 'compare':
       return compareProfiles(profile, readProfile(job.request.second), job.request.pairs);
+    case 'checks':
+      return runChecks(profile, job.request.jobs);
     case 'replace':
       return runReplace(profile, job.request);
     case 'merge':

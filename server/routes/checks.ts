@@ -22,11 +22,11 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
     return row;
   };
 
-  const oneView = (row: CheckRow) => checkViews(db, row.palette_id, [row])[0]!;
+  const oneView = async (row: CheckRow) => (await checkViews(bench, row.palette_id, [row]))[0]!;
 
-  answer(checkRoutes.listChecks, ({ query }) => {
+  answer(checkRoutes.listChecks, async ({ query }) => {
     const paletteId = query.palette ?? currentPaletteId(db);
-    const checks = paletteId ? checkViews(db, paletteId, checksOf(db, paletteId)) : [];
+    const checks = paletteId ? await checkViews(bench, paletteId, checksOf(db, paletteId)) : [];
     const results = checks.flatMap((check) => check.result ?? []);
     const count = results.length;
     if (count === 0) return { checks, summary: null };
@@ -99,7 +99,7 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
     const swatch = swatchOfCheck(db, row.id)!;
     const readingId = keepReading(db, { checkId: row.id }, swatch.id, 'opaque', taken.reading, bench.now());
     changed();
-    const check = oneView(row);
+    const check = await oneView(row);
     return {
       reading: check.readings.find((r) => r.id === readingId) ?? null,
       findings: [...taken.findings],
