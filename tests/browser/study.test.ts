@@ -38,6 +38,9 @@ describe('Study', () => {
     expect(await page.locator('tl-study-picture [role="img"]').getAttribute('aria-label')).toContain(
       '4 families',
     );
+    // What the scale cannot weigh is not asked for: 0.05 g is its smallest pour.
+    const pours = (await families().locator('dd').allInnerTexts()).map((g) => Number.parseFloat(g));
+    expect(Math.min(...pours)).toBeGreaterThanOrEqual(0.05);
     await page.mouse.move(0, 0);
     await bench.picture(page, 'study-quarters-1440', true);
   });
@@ -61,10 +64,27 @@ describe('Study', () => {
         0,
       );
     await page.locator('tl-paint-list .figure').first().waitFor({ timeout: 30_000 });
+    const thin = await grams();
+    // Thick enough that no family needs more than its area to be weighed.
+    await page.getByLabel('Film as painted').fill('500');
+    await expect.poll(grams, { timeout: 20_000 }).toBeGreaterThan(2 * thin);
     const before = await grams();
-    await page.getByLabel('Film as painted').fill('200');
-    // Each figure is rounded to 0.1 g.
-    await expect.poll(async () => Math.abs((await grams()) / before - 2) < 0.1).toBe(true);
+    await page.getByLabel('Film as painted').fill('1000');
+    // A pour may come out a tenth over what is needed, before and after: 2 within a fifth.
+    await expect
+      .poll(async () => Math.abs((await grams()) / before - 2), { timeout: 20_000 })
+      .toBeLessThan(0.2);
+  });
+
+  it('pours afresh for a coarser scale, with nothing under its smallest pour, and remembers it', async () => {
+    const fields = page.locator('tl-scale-fields');
+    await fields.getByLabel('Smallest pour').fill('0,4');
+    const least = async (): Promise<number> =>
+      Math.min(...(await families().locator('dd').allInnerTexts()).map((g) => Number.parseFloat(g)));
+    await expect.poll(least, { timeout: 20_000 }).toBeGreaterThanOrEqual(0.4);
+    expect(await page.evaluate(() => localStorage.getItem('tintladder.scale'))).toContain(
+      '"smallestPour":0.4',
+    );
   });
 
   it('prints a sheet for the easel', async () => {

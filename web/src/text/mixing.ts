@@ -55,8 +55,8 @@ export const mixingWords = words(
     oneTube: '1 tube',
     slip: (dE: string, tube: string) => `a slip with ${tube} moves it by ${dE}`,
     put: 'Put on the sliders',
-    preTint: (strong: string, parts: string, light: string, pour: string) =>
-      `${strong} is under the smallest pour: mix it 1 : ${parts} with ${light} first, and weigh ${pour} g of that.`,
+    preTint: (strong: string, parts: string, light: string, pour: string, dE: string) =>
+      `${strong} is under the smallest pour. Mix it 1 : ${parts} with ${light} first and weigh ${pour} of that: the colour is then off by ${dE}.`,
     card: 'Recipe card',
     cardTitle: 'Recipe card',
     print: 'Print',
@@ -81,6 +81,10 @@ export const mixingWords = words(
     pileLab: 'The pile, as read',
     work: 'What to add?',
     pourable: 'As your scale can weigh it',
+    scaleStep: 'Scale shows steps of',
+    smallestPour: 'Smallest pour',
+    leftOut: (tubes: string) => `Left out, under the smallest pour: ${tubes}.`,
+    steps: { start: 'start with this', add: 'then', 'in small steps': 'in small steps, it is strong' },
   },
   {
     title: 'Mischen',
@@ -135,8 +139,8 @@ export const mixingWords = words(
     oneTube: '1 Tube',
     slip: (dE, tube) => `ein Ausrutscher mit ${tube} verschiebt um ${dE}`,
     put: 'Auf die Züge legen',
-    preTint: (strong, parts, light, pour) =>
-      `${strong} liegt unter der kleinsten Menge: erst 1 : ${parts} mit ${light} mischen und davon ${pour} g wiegen.`,
+    preTint: (strong, parts, light, pour, dE) =>
+      `${strong} liegt unter der kleinsten Menge. Erst 1 : ${parts} mit ${light} mischen und davon ${pour} wiegen: dann weicht die Farbe um ${dE} ab.`,
     card: 'Rezeptkarte',
     cardTitle: 'Rezeptkarte',
     print: 'Drucken',
@@ -161,5 +165,9 @@ export const mixingWords = words(
     pileLab: 'Der Haufen, gemessen',
     work: 'Was zugeben?',
     pourable: 'Wie Ihre Waage es wiegen kann',
+    scaleStep: 'Waage zeigt Schritte von',
+    smallestPour: 'Kleinste Menge',
+    leftOut: (tubes) => `Weggelassen, unter der kleinsten Menge: ${tubes}.`,
+    steps: { start: 'damit anfangen', add: 'dann', 'in small steps': 'in kleinen Schritten, sie ist stark' },
   },
 );

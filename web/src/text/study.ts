@@ -67,6 +67,8 @@ export const studyWords = words(
     number: 'No.',
     recipe: 'Recipe',
     amount: 'Paint',
+    grown: (needed: string, made: string) => `${needed} is needed; ${made} can be weighed.`,
+    byScale: 'What the scale does to it:',
     colour: 'Colour',
   },
   {
@@ -133,6 +135,8 @@ export const studyWords = words(
     number: 'Nr.',
     recipe: 'Rezept',
     amount: 'Farbe',
+    grown: (needed, made) => `${needed} werden gebraucht; ${made} lassen sich wiegen.`,
+    byScale: 'Was die Waage daraus macht:',
     colour: 'Farbton',
   },
 );

@@ -1,10 +1,11 @@
-import { flatSpectrum } from '../../../src/colour/grid.ts';
 import { DEFAULT_WHITE } from '../../../src/colour/illuminant.ts';
 import { tristimulusWeights, xyzOf } from '../../../src/colour/tristimulus.ts';
 import type { MixingPalette } from '../../../src/fit/palette.ts';
 import { predictReflectance } from '../../../src/fit/predict.ts';
-import type { WithDoubt } from '../../../src/profile/compare/doubt.ts';
-import { tubeDifference } from '../../../src/profile/compare/tube-difference.ts';
+import type { WithDoubt } from '../../../src/fit/doubt.ts';
+import { SEALED_CARD } from '../../../src/fit/film-facts/card.ts';
+import { fullHidingRatio } from '../../../src/fit/film-facts/full-hiding.ts';
+import { tintingStrength } from '../../../src/fit/strength.ts';
 
 export interface FilmsAsk {
   readonly tubeId: string;
@@ -28,27 +29,22 @@ export interface FilmsAnswer {
   readonly strengthPercent: WithDoubt | undefined;
 }
 
-/** A sealed card as it is read: ASTM D2805 asks for at least 0.78 over white and at most 0.01 over black. */
-const CARD = { white: flatSpectrum(0.82), black: flatSpectrum(0.01) };
-
 export function filmsJob(palette: MixingPalette, { tubeId, thicknesses, against }: FilmsAsk): FilmsAnswer {
   const weights = tristimulusWeights(DEFAULT_WHITE);
   const film = (X: number, backing: Float64Array): Float64Array =>
     predictReflectance(palette, { [tubeId]: 1 }, { X, backing }).measured;
   return {
     films: thicknesses.map((thickness) => {
-      const overBlack = film(thickness, CARD.black);
-      const overWhite = film(thickness, CARD.white);
+      const overBlack = film(thickness, SEALED_CARD.black);
+      const overWhite = film(thickness, SEALED_CARD.white);
       const contrast = xyzOf(overBlack, weights).Y / xyzOf(overWhite, weights).Y;
       return { thickness, overBlack, overWhite, contrast };
     }),
     hidingAgainstWhite:
-      tubeId === palette.white
-        ? undefined
-        : tubeDifference(palette, palette.white, tubeId).hidingThicknessRatio,
+      tubeId === palette.white ? undefined : fullHidingRatio(palette, palette.white, tubeId),
     strengthPercent:
       against === undefined || against === tubeId || tubeId === palette.white
         ? undefined
-        : tubeDifference(palette, against, tubeId).strengthPercent,
+        : tintingStrength(palette, against, tubeId),
   };
 }

@@ -8,8 +8,16 @@ import type {
   ValueStringAsk,
 } from './limits-jobs.ts';
 import type { AdditionAnswer, AdditionAsk, MatchAnswer, MatchAsk } from './match-job.ts';
+import type { OrderAnswer, OrderAsk } from './order-job.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
-import type { FamiliesAnswer, FamiliesAsk, StudyRecipesAnswer, StudyRecipesAsk } from './study-jobs.ts';
+import type {
+  FamiliesAnswer,
+  FamiliesAsk,
+  StudyPoursAnswer,
+  StudyPoursAsk,
+  StudyRecipesAnswer,
+  StudyRecipesAsk,
+} from './study-jobs.ts';
 
 /** What a worker can be asked, and what it answers. Every job works from the palette opened before. */
 export interface Jobs {
@@ -17,6 +25,8 @@ export interface Jobs {
   predict: { ask: PredictAsk; answer: PredictAnswer };
   /** Recipes for a wanted colour, best first, as the scale can pour them. */
   match: { ask: MatchAsk; answer: MatchAnswer };
+  /** In which order a recipe is poured. */
+  order: { ask: OrderAsk; answer: OrderAnswer };
   /** What to add to a pile already mixed. */
   addition: { ask: AdditionAsk; answer: AdditionAnswer };
   /** A tube as thin films over a card, its hiding and its strength. */
@@ -31,5 +41,7 @@ export interface Jobs {
   families: { ask: FamiliesAsk; answer: FamiliesAnswer };
   /** A recipe for each family, value first. */
   studyRecipes: { ask: StudyRecipesAsk; answer: StudyRecipesAnswer };
+  /** Those recipes in grams a scale can weigh, for the canvas. */
+  studyPours: { ask: StudyPoursAsk; answer: StudyPoursAnswer };
 }
 export type JobName = keyof Jobs;

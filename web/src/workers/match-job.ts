@@ -14,6 +14,9 @@ import {
   pourRecipe,
 } from '../../../src/mix/index.ts';
 
+/** Differences smaller than this do not decide the order of recipes, CIEDE2000: an interval is usually wider. Our choice. */
+const CLOSE_ENOUGH = 0.5;
+
 type Progress = (share: number) => void;
 
 export interface MatchAsk {
@@ -35,6 +38,7 @@ export interface MatchAnswer {
 export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progress): MatchAnswer {
   const { wanted, options, scale } = ask;
   const { recipes, reached } = matchColour(palette, wanted, {
+    closeEnough: CLOSE_ENOUGH,
     ...options,
     watch: { onProgress: (done, of) => progress(done / of) },
   });
@@ -44,6 +48,8 @@ export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progre
   return { reached, found: worthShowing(found) };
 }
 
+const tubesOf = ({ recipe, pour }: FoundRecipe): number => Object.keys((pour ?? recipe).masses).length;
+
 /** A recipe further off than the best by this is another colour, not another way, CIEDE2000. Our choice. */
 const ANOTHER_COLOUR = 5;
 
@@ -52,14 +58,20 @@ function worthShowing(found: readonly FoundRecipe[]): FoundRecipe[] {
   const difference = ({ recipe, pour }: FoundRecipe): number => (pour ?? recipe).deltaE00;
   const best = Math.min(...found.map(difference));
   const seen = new Set<string>();
-  return found.filter((f) => {
-    const key = JSON.stringify(
-      Object.entries((f.pour ?? f.recipe).masses).toSorted(([p], [q]) => (p < q ? -1 : 1)),
+  return found
+    .filter((f) => {
+      const key = JSON.stringify(
+        Object.entries((f.pour ?? f.recipe).masses).toSorted(([p], [q]) => (p < q ? -1 : 1)),
+      );
+      if (seen.has(key) || difference(f) > best + ANOTHER_COLOUR) return false;
+      seen.add(key);
+      return true;
+    })
+    .toSorted(
+      (p, q) =>
+        Math.floor(difference(p) / CLOSE_ENOUGH) - Math.floor(difference(q) / CLOSE_ENOUGH) ||
+        tubesOf(p) - tubesOf(q),
     );
-    if (seen.has(key) || difference(f) > best + ANOTHER_COLOUR) return false;
-    seen.add(key);
-    return true;
-  });
 }
 
 function poured(

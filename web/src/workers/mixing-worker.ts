@@ -6,8 +6,9 @@ import type { JobName, Jobs } from './jobs.ts';
 import { limitsJob, oneMoreJob, valueStringJob } from './limits-jobs.ts';
 import { additionJob, matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import { orderJob } from './order-job.ts';
 import { predictJob } from './predict-job.ts';
-import { familiesJob, studyRecipesJob } from './study-jobs.ts';
+import { familiesJob, studyPoursJob, studyRecipesJob } from './study-jobs.ts';
 
 export type Progress = (share: number) => void;
 
@@ -17,12 +18,14 @@ const jobs: {
   predict: predictJob,
   match: matchJob,
   addition: additionJob,
+  order: orderJob,
   limits: limitsJob,
   oneMore: oneMoreJob,
   valueString: valueStringJob,
   films: filmsJob,
   families: familiesJob,
   studyRecipes: studyRecipesJob,
+  studyPours: studyPoursJob,
 };
 
 /** Progress is worth telling this often, ms. */

@@ -2,15 +2,18 @@ import type { MixingPalette } from '../../../src/fit/palette.ts';
 import {
   type Crop,
   type Families,
+  type FamilyPour,
   type FamilyRecipe,
   type FamilySettings,
   type NumberPlace,
+  type PourSettings,
   type Picture,
   type StudyOptions,
   cropped,
   familiesOf,
   labPicture,
   numberPlaces,
+  pourFamily,
   recipesFor,
 } from '../../../src/study/index.ts';
 
@@ -31,6 +34,13 @@ export interface StudyRecipesAsk {
 }
 export type StudyRecipesAnswer = readonly FamilyRecipe[];
 
+export interface StudyPoursAsk {
+  readonly families: Families['families'];
+  readonly recipes: StudyRecipesAnswer;
+  readonly settings: PourSettings;
+}
+export type StudyPoursAnswer = readonly FamilyPour[];
+
 /** Longer side the families are worked out on, px: fine enough for a sheet of paper, and done in a blink. */
 const LONGEST = 420;
 
@@ -48,5 +58,16 @@ export function studyRecipesJob(
   return recipesFor(palette, families, {
     ...options,
     watch: { onProgress: (done, of) => progress(done / of) },
+  });
+}
+
+export function studyPoursJob(
+  palette: MixingPalette,
+  { families, recipes, settings }: StudyPoursAsk,
+  progress: (share: number) => void,
+): StudyPoursAnswer {
+  return families.map((family, i) => {
+    progress(i / families.length);
+    return pourFamily(palette, family, recipes[i]!.choice, settings);
   });
 }

@@ -1,12 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import {
-  PRIORITIES,
-  type Masses,
-  type Priority,
-  type Scale,
-  type Wanted,
-} from '../../../../src/mix/index.ts';
+import { PRIORITIES, type Masses, type Priority, type Wanted } from '../../../../src/mix/index.ts';
 import { type Patch, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/choice.ts';
 import '../../parts/compare.ts';
@@ -21,6 +15,7 @@ import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { BenchState } from '../../state/bench-state.ts';
+import { ScaleController } from '../../state/scale.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { splitWords } from '../../text/differences.ts';
 import { mixingWords } from '../../text/mixing.ts';
@@ -32,6 +27,7 @@ import { splitDifference } from '../../../../src/mix/match/difference.ts';
 import { cardContent, cardLink } from './card-link.ts';
 import { MixTableController, type WantedColour, changeTable } from './mix-state.ts';
 import './recipe-card.ts';
+import './scale-fields.ts';
 import { pouredMasses } from './recipe-list.ts';
 import './addition-panel.ts';
 import './tube-pulls.ts';
@@ -44,6 +40,7 @@ export class TlMixingScreen extends TlElement {
   declare share: number;
   readonly #bench = new BenchState(this);
   readonly #table = new MixTableController(this);
+  readonly #scale = new ScaleController(this);
   readonly #palette = new PaletteController(this, (palette) => {
     if (palette.status === 'open') void this.#masstones(palette.profile);
   });
@@ -73,6 +70,9 @@ export class TlMixingScreen extends TlElement {
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 15rem), 1fr));
         gap: var(--s2) var(--s3);
         align-items: end;
+      }
+      .scale {
+        max-inline-size: 32rem;
       }
       @media (max-width: 60rem) {
         .table {
@@ -259,6 +259,7 @@ export class TlMixingScreen extends TlElement {
           }}
         ></tl-field>
       </div>
+      <tl-scale-fields class="scale" @tl-scale=${() => this.#ask({})}></tl-scale-fields>
     </section>`;
   }
 
@@ -309,12 +310,6 @@ export class TlMixingScreen extends TlElement {
     if (this.#table.value.wanted) void this.#find();
   }
 
-  /** The scale on the table, as the bench knows it. */
-  get #scale(): Scale {
-    const settings = this.#bench.value?.settings;
-    return { resolution: settings?.scaleResolution ?? 0.01, smallestPour: settings?.smallestPour ?? 0.1 };
-  }
-
   async #find(): Promise<void> {
     const { wanted, priority, maxTubes, amount, without } = this.#table.value;
     if (!wanted) return;
@@ -326,7 +321,7 @@ export class TlMixingScreen extends TlElement {
         {
           wanted: asked,
           options: { priority, maxTubes, grams: amount, without, count: 6 },
-          scale: this.#scale,
+          scale: this.#scale.value,
         },
         { signal, onProgress: (share) => (this.share = share) },
       ),

@@ -10,10 +10,13 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { mixingWords } from '../../text/mixing.ts';
-import { num } from '../../text/numbers.ts';
+import { ScaleController } from '../../state/scale.ts';
+import { grams, num } from '../../text/numbers.ts';
 import { quickBench } from '../../workers/palette-controller.ts';
+import type { OrderAnswer } from '../../workers/order-job.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
 import type { RecipeCardContent } from './card-link.ts';
+import { labelIn } from './pour-words.ts';
 
 /** One recipe on paper: grams in the order they are poured, large, with boxes to tick and a field for the mix. */
 export class TlRecipeCard extends TlElement {
@@ -21,6 +24,8 @@ export class TlRecipeCard extends TlElement {
   declare profile: PaletteProfile;
   declare content: RecipeCardContent;
   readonly #mix = new RemoteController<PredictAnswer>(this);
+  readonly #order = new RemoteController<OrderAnswer>(this);
+  readonly #scale = new ScaleController(this);
 
   static override styles = [
     TlElement.styles,
@@ -51,6 +56,11 @@ export class TlRecipeCard extends TlElement {
       tbody th {
         font-size: var(--t-lead);
         line-height: 1.2;
+      }
+      .how {
+        display: block;
+        font-size: var(--t-small);
+        font-weight: 450;
       }
       .grams {
         font-size: var(--t-title);
@@ -100,6 +110,7 @@ export class TlRecipeCard extends TlElement {
     if (key !== this.#shown && Object.keys(masses).length > 0) {
       this.#shown = key;
       void this.#mix.run((signal) => quickBench.run('predict', { masses }, { signal }));
+      void this.#order.run((signal) => quickBench.run('order', { masses }, { signal }));
     }
   }
 
@@ -138,7 +149,7 @@ export class TlRecipeCard extends TlElement {
 
   #table(total: number) {
     const t = mixingWords();
-    const { masses } = this.content;
+    const { resolution } = this.#scale.value;
     return html`<table>
       <caption>
         ${t.order}
@@ -152,29 +163,21 @@ export class TlRecipeCard extends TlElement {
         </tr>
       </thead>
       <tbody>
-        ${poured(masses, this.profile).map(
-          ([id, grams]) =>
+        ${(this.#order.value ?? []).map(
+          (step) =>
             html`<tr>
               <td class="tick"><span></span></td>
-              <th scope="row">${this.profile.tubes.find((o) => o.id === id)?.label ?? id}</th>
-              <td class="share">${num((100 * grams) / total, 1)} %</td>
-              <td class="grams">${num(grams, 2)} g</td>
+              <th scope="row">
+                ${labelIn(this.profile, step.tube)}
+                <span class="how">${t.steps[step.how]}</span>
+              </th>
+              <td class="share">${num((100 * step.grams) / total, 1)} %</td>
+              <td class="grams">${grams(step.grams, resolution)}</td>
             </tr>`,
         )}
       </tbody>
     </table>`;
   }
-}
-
-/** Dark into light: the palest tube is on the knife first, and the strongest goes in last, drop by drop. */
-function poured(masses: Readonly<Record<string, number>>, profile: PaletteProfile): [string, number][] {
-  const absorption = (id: string): number => {
-    const K = profile.tubes.find((tube) => tube.id === id)?.K ?? [];
-    return K.reduce((sum, v) => sum + v, 0);
-  };
-  return Object.entries(masses)
-    .filter(([, g]) => g > 0)
-    .sort(([p], [q]) => absorption(p) - absorption(q));
 }
 
 function range([low, high]: readonly [number, number], to: string): string {

@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
 import type { Masses } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
@@ -7,9 +7,11 @@ import '../../parts/compare.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
 import { mixingWords } from '../../text/mixing.ts';
-import { num } from '../../text/numbers.ts';
+import { ScaleController } from '../../state/scale.ts';
+import { grams, num } from '../../text/numbers.ts';
 import type { FoundRecipe } from '../../workers/match-job.ts';
 import { cardLink } from './card-link.ts';
+import { inOrder, labelIn, pourNotes } from './pour-words.ts';
 
 /** What is weighed: the pour where the scale can make one, else the recipe as it was found. */
 export function pouredMasses({ recipe, pour }: FoundRecipe): Masses {
@@ -26,6 +28,7 @@ export class TlRecipeList extends TlElement {
   declare recipes: readonly FoundRecipe[];
   declare wanted: Lab;
   declare profile: PaletteProfile;
+  readonly #scale = new ScaleController(this);
 
   static override styles = [
     TlElement.styles,
@@ -69,7 +72,8 @@ export class TlRecipeList extends TlElement {
       ${this.recipes.map((found) => {
         const { recipe, pour } = found;
         const mix = pour ?? recipe;
-        const used = Object.entries(pouredMasses(found)).sort(([, p], [, q]) => q - p);
+        const used = pour ? inOrder(pour) : Object.entries(recipe.masses).sort(([, p], [, q]) => q - p);
+        const { resolution } = this.#scale.value;
         return html`<li>
           <tl-compare
             .patches=${[patchOfLab(this.wanted), patchOfLab(mix.prediction.lab)]}
@@ -79,32 +83,21 @@ export class TlRecipeList extends TlElement {
           <p>${splitWords(mix.split)}</p>
           <dl>
             ${used.map(
-              ([id, grams]) =>
+              ([id, g]) =>
                 html`<div>
-                  <dt>${this.#label(id)}</dt>
-                  <dd>${num(grams, 2)} g</dd>
+                  <dt>${labelIn(this.profile, id)}</dt>
+                  <dd>${grams(g, resolution)}</dd>
                 </div>`,
             )}
           </dl>
           <p class="small">
             ${used.length === 1 ? t.oneTube : t.ofTubes(num(used.length, 0))}${
               used.length > 1
-                ? `; ${t.slip(num(recipe.slip.deltaE00, 1), this.#label(recipe.slip.tube))}`
+                ? `; ${t.slip(num(recipe.slip.deltaE00, 1), labelIn(this.profile, recipe.slip.tube))}`
                 : ''
             }
           </p>
-          ${
-            pour?.preTint
-              ? html`<p class="small">
-                  ${t.preTint(
-                    this.#label(pour.preTint.strong),
-                    num(pour.preTint.parts, 0),
-                    this.#label(pour.preTint.light),
-                    num(pour.preTint.pour, 2),
-                  )}
-                </p>`
-              : nothing
-          }
+          ${(pour ? pourNotes(pour, this.profile, resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
           <div class="row no-print">
             <button
               type="button"
@@ -117,10 +110,6 @@ export class TlRecipeList extends TlElement {
         </li>`;
       })}
     </ol>`;
-  }
-
-  #label(id: string): string {
-    return this.profile.tubes.find((tube) => tube.id === id)?.label ?? id;
   }
 }
 define('tl-recipe-list', TlRecipeList);

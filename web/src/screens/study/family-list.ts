@@ -4,9 +4,9 @@ import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
-import { num } from '../../text/numbers.ts';
-import { smallGrams } from '../../text/small-grams.ts';
+import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
+import { inOrder, labelIn, pourNotes } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
 
 /** About the least difference seen edge to edge, CIEDE2000. Common practice, no source. */
@@ -17,9 +17,12 @@ export class TlFamilyList extends TlElement {
   static override properties = {
     rows: { attribute: false },
     profile: { attribute: false },
+    resolution: { type: Number },
   };
   declare rows: readonly FamilyRow[];
   declare profile: PaletteProfile | undefined;
+  /** Steps of the scale, g. */
+  declare resolution: number;
 
   static override styles = [
     TlElement.styles,
@@ -69,6 +72,7 @@ export class TlFamilyList extends TlElement {
     super();
     this.rows = [];
     this.profile = undefined;
+    this.resolution = 0.01;
   }
 
   override render() {
@@ -77,15 +81,29 @@ export class TlFamilyList extends TlElement {
     </ol>`;
   }
 
-  #reach(reached: boolean, recipe: NonNullable<FamilyRow['recipe']>): string {
+  #reach({ reached, recipe, poured }: FamilyRow): string {
     const t = studyWords();
-    if (reached) return t.reached;
-    return `${recipe.deltaE00 < JUST_VISIBLE ? t.nearly : t.notReached} ${splitWords(recipe.split)}.`;
+    const mix = poured?.pour ?? recipe;
+    if (!mix || !recipe) return '';
+    if (mix.deltaE00 < JUST_VISIBLE) return reached ? t.reached : `${t.nearly} ${splitWords(mix.split)}.`;
+    return `${recipe.deltaE00 < JUST_VISIBLE ? t.byScale : t.notReached} ${splitWords(mix.split)}.`;
+  }
+
+  #notes({ poured }: FamilyRow): string[] {
+    if (!poured) return [];
+    const { pour, needed } = poured;
+    const said = (g: number): string => grams(g, this.resolution);
+    // A pour may come out up to a tenth over what is needed; more than that was chosen, and is said.
+    return [
+      ...(pour.grams > 1.12 * needed ? [studyWords().grown(said(needed), said(pour.grams))] : []),
+      ...pourNotes(pour, this.profile, this.resolution),
+    ];
   }
 
   #row(row: FamilyRow) {
     const t = studyWords();
-    const { family, mix, recipe, amount } = row;
+    const { family, mix, recipe, poured } = row;
+    const pour = poured?.pour;
     const wanted = { lab: family.lab, value: family.value };
     return html`<li>
       <h3>
@@ -100,24 +118,23 @@ export class TlFamilyList extends TlElement {
           ? html`<tl-compare
               .patches=${[wanted, mix]}
               .names=${[t.picture, t.paint]}
-              .difference=${recipe?.deltaE00}
+              .difference=${(pour ?? recipe)?.deltaE00}
             ></tl-compare>`
           : html`<tl-drawdown size="fill" .patch=${wanted} heading=${t.picture}></tl-drawdown>`
       }
       ${
         recipe
-          ? html`<p>${this.#reach(row.reached, recipe)}</p>
+          ? html`<p>${this.#reach(row)}</p>
               <dl>
-                ${Object.entries(amount?.grams ?? {})
-                  .sort(([, p], [, q]) => q - p)
-                  .map(
-                    ([id, grams]) =>
-                      html`<div>
-                        <dt>${this.profile?.tubes.find((tube) => tube.id === id)?.label ?? id}</dt>
-                        <dd>${smallGrams(grams)}</dd>
-                      </div>`,
-                  )}
-              </dl>`
+                ${(pour ? inOrder(pour) : []).map(
+                  ([id, g]) =>
+                    html`<div>
+                      <dt>${labelIn(this.profile, id)}</dt>
+                      <dd>${grams(g, this.resolution)}</dd>
+                    </div>`,
+                )}
+              </dl>
+              ${this.#notes(row).map((note) => html`<p class="small">${note}</p>`)}`
           : nothing
       }
     </li>`;

@@ -1,5 +1,5 @@
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { type Amount, type Family, amountFor } from '../../../../src/study/index.ts';
+import type { Amount, Family, FamilyPour } from '../../../../src/study/index.ts';
 import { displayColour } from '../../../../src/colour/display.ts';
 import type { Lab } from '../../../../src/colour/lab.ts';
 import type { StudyTable } from './study-state.ts';
@@ -11,6 +11,9 @@ export interface FamilyRow {
   readonly mix: { readonly lab: Lab; readonly value: number } | undefined;
   readonly reached: boolean;
   readonly recipe: NonNullable<StudyTable['recipes']>[number]['recipe'] | undefined;
+  /** What is weighed; absent until it is worked out. */
+  readonly poured: FamilyPour | undefined;
+  /** The same, to be added up. */
   readonly amount: Amount | undefined;
 }
 
@@ -19,18 +22,28 @@ export function canvasHeight({ canvas, crop }: Pick<StudyTable, 'canvas' | 'crop
   return crop ? (canvas.widthCentimetres * crop.height) / crop.width : canvas.heightCentimetres;
 }
 
-export function familyRows(study: StudyTable, profile: PaletteProfile | undefined): FamilyRow[] {
-  const densities = Object.fromEntries((profile?.tubes ?? []).map((tube) => [tube.id, tube.density]));
-  const canvas = { ...study.canvas, heightCentimetres: canvasHeight(study) };
+/** Densities of a profile's tubes, g/ml, where known. */
+export function densitiesOf(profile: PaletteProfile): Record<string, number | undefined> {
+  return Object.fromEntries(profile.tubes.map((tube) => [tube.id, tube.density]));
+}
+
+export function familyRows(study: StudyTable): FamilyRow[] {
   return (study.families?.families ?? []).map((family, i) => {
     const found = study.recipes?.[i];
+    const poured = study.pours?.[i];
+    const { prediction } = poured?.pour ?? found?.recipe ?? {};
     return {
       number: i + 1,
       family,
-      mix: found && { lab: found.recipe.prediction.lab, value: found.recipe.prediction.value },
+      mix: prediction && { lab: prediction.lab, value: prediction.value },
       reached: found?.reached ?? false,
       recipe: found?.recipe,
-      amount: found && amountFor(family.share, found.recipe.masses, densities, canvas),
+      poured,
+      amount: poured && {
+        grams: poured.pour.masses,
+        total: poured.pour.grams,
+        assumedDensity: poured.assumedDensity,
+      },
     };
   });
 }

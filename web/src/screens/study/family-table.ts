@@ -4,16 +4,22 @@ import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
-import { num } from '../../text/numbers.ts';
-import { smallGrams } from '../../text/small-grams.ts';
+import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
+import { inOrder, labelIn, pourNotes } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
 
 /** Families in rows, for paper: number, picture against paint on one card, and what to weigh. */
 export class TlFamilyTable extends TlElement {
-  static override properties = { rows: { attribute: false }, profile: { attribute: false } };
+  static override properties = {
+    rows: { attribute: false },
+    profile: { attribute: false },
+    resolution: { type: Number },
+  };
   declare rows: readonly FamilyRow[];
   declare profile: PaletteProfile | undefined;
+  /** Steps of the scale, g. */
+  declare resolution: number;
 
   static override styles = [
     TlElement.styles,
@@ -82,6 +88,7 @@ export class TlFamilyTable extends TlElement {
     super();
     this.rows = [];
     this.profile = undefined;
+    this.resolution = 0.01;
   }
 
   override render() {
@@ -103,7 +110,8 @@ export class TlFamilyTable extends TlElement {
 
   #row(row: FamilyRow) {
     const t = studyWords();
-    const { family, mix, recipe, amount } = row;
+    const { family, mix, recipe, poured } = row;
+    const pour = poured?.pour;
     const wanted = { lab: family.lab, value: family.value };
     return html`<tr>
       <th scope="row">${num(row.number, 0)}</th>
@@ -121,20 +129,18 @@ export class TlFamilyTable extends TlElement {
       </td>
       <td class="says">
         ${patchName(mix ?? wanted)}, ${t.area(`${num(100 * family.share, 0)} %`)}.
-        ${recipe ? `${row.reached ? t.reached : `${splitWords(recipe.split)}.`}` : ''}
+        ${recipe ? `${row.reached ? t.reached : `${splitWords((pour ?? recipe).split)}.`}` : ''}
       </td>
       <td>
         <ul>
-          ${Object.entries(amount?.grams ?? {})
-            .sort(([, p], [, q]) => q - p)
-            .map(([id, grams]) => html`<li><span>${this.#label(id)}</span><b>${smallGrams(grams)}</b></li>`)}
+          ${(pour ? inOrder(pour) : []).map(
+            ([id, g]) =>
+              html`<li><span>${labelIn(this.profile, id)}</span><b>${grams(g, this.resolution)}</b></li>`,
+          )}
         </ul>
+        ${(pour ? pourNotes(pour, this.profile, this.resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
       </td>
     </tr>`;
-  }
-
-  #label(id: string): string {
-    return this.profile?.tubes.find((tube) => tube.id === id)?.label ?? id;
   }
 }
 

@@ -3,6 +3,7 @@ import type { FamilySettings, Split, Stepping } from '../../../../src/study/inde
 import '../../parts/choice.ts';
 import '../../parts/field.ts';
 import type { FieldChange } from '../../parts/field.ts';
+import '../mixing/scale-fields.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
@@ -27,7 +28,7 @@ export class TlStudySettings extends TlElement {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
         gap: var(--s2);
-        align-items: start;
+        align-items: end;
       }
     `,
   ];
@@ -92,6 +93,7 @@ export class TlStudySettings extends TlElement {
           )}
         </div>
         <p class="small">${t.canvasHeight(num(this.canvasHeight, 1))}</p>
+        <tl-scale-fields></tl-scale-fields>
         <tl-choice
           label=${t.tubes}
           .value=${String(maxTubes)}

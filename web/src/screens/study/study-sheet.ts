@@ -15,9 +15,14 @@ import type { StudyTable } from './study-state.ts';
 
 /** The study on paper: reference and study side by side, families with their recipes, and the paint to squeeze out. */
 export class TlStudySheet extends TlElement {
-  static override properties = { study: { attribute: false }, profile: { attribute: false } };
+  static override properties = {
+    study: { attribute: false },
+    profile: { attribute: false },
+    resolution: { type: Number },
+  };
   declare study: StudyTable;
   declare profile: PaletteProfile | undefined;
+  declare resolution: number;
   readonly #canvas = createRef<HTMLCanvasElement>();
 
   static override styles = [
@@ -50,6 +55,7 @@ export class TlStudySheet extends TlElement {
   constructor() {
     super();
     this.profile = undefined;
+    this.resolution = 0.01;
   }
 
   override updated(): void {
@@ -66,7 +72,7 @@ export class TlStudySheet extends TlElement {
   override render() {
     const t = studyWords();
     const { study } = this;
-    const rows = familyRows(study, this.profile);
+    const rows = familyRows(study);
     const size = `${num(study.canvas.widthCentimetres, 1)} × ${num(canvasHeight(study), 1)} cm`;
     return html`<tl-page heading=${t.study} lead="${study.picture?.name ?? ''}, ${size}">
       <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
@@ -89,7 +95,11 @@ export class TlStudySheet extends TlElement {
             : nothing
         }
       </div>
-      <tl-family-table .rows=${rows} .profile=${this.profile}></tl-family-table>
+      <tl-family-table
+        .rows=${rows}
+        .profile=${this.profile}
+        .resolution=${this.resolution}
+      ></tl-family-table>
       <tl-paint-list close .rows=${rows} .profile=${this.profile}></tl-paint-list>
     </tl-page>`;
   }

@@ -7,7 +7,7 @@ import {
   FAMILY_SETTINGS,
   type FamilySettings,
 } from '../../../../src/study/index.ts';
-import type { FamiliesAnswer, StudyRecipesAnswer } from '../../workers/study-jobs.ts';
+import type { FamiliesAnswer, StudyPoursAnswer, StudyRecipesAnswer } from '../../workers/study-jobs.ts';
 import type { OpenedPicture } from './open-picture.ts';
 
 export interface StudyTable {
@@ -19,6 +19,8 @@ export interface StudyTable {
   readonly view: 'paint' | 'picture' | 'value';
   readonly families: FamiliesAnswer | undefined;
   readonly recipes: StudyRecipesAnswer | undefined;
+  /** The recipes in grams, for the canvas and the scale. */
+  readonly pours: StudyPoursAnswer | undefined;
 }
 
 let table: StudyTable = {
@@ -30,6 +32,7 @@ let table: StudyTable = {
   view: 'paint',
   families: undefined,
   recipes: undefined,
+  pours: undefined,
 };
 const hosts = new Set<ReactiveControllerHost>();
 
