@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import type { Finding } from '../../../server/api/words.ts';
+import { findingSays } from '../text/findings.ts';
 import './notice.ts';
 import { TlElement, define } from './tl-element.ts';
 
@@ -22,7 +23,7 @@ export class TlFindings extends TlElement {
           html`<tl-notice
             live
             kind=${f.level === 'refused' ? 'error' : f.level === 'warning' ? 'warning' : 'note'}
-            >${f.sentence}</tl-notice
+            >${findingSays(f)}</tl-notice
           >`,
       )}
     </div>`;

@@ -12,6 +12,7 @@ import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
 import { BenchState, setInstrument } from '../../state/bench-state.ts';
+import { benchSays, findingSays } from '../../text/findings.ts';
 import { benchWords } from '../../text/bench.ts';
 import { num, when } from '../../text/numbers.ts';
 import './about-head.ts';
@@ -169,7 +170,7 @@ export class TlBenchScreen extends TlElement {
         <h2>${t.steps[s.step]}: ${t.states[s.state]}</h2>
         <p>
           ${s.optional && s.state === 'not done' ? html`<b>${t.optional}.</b>` : nothing}
-          ${s.state === 'refused' || s.state === 'stale' ? s.sentence : t.how[s.step]}
+          ${s.state === 'refused' || s.state === 'stale' ? benchSays(s.sentence) : t.how[s.step]}
           ${s.at ? html`<span class="small">${t.at(when(s.at))}</span>` : nothing}
         </p>
       </div>
@@ -219,7 +220,7 @@ export class TlBenchScreen extends TlElement {
     await this.#do('read', async () => {
       const reading = await call('readOnce');
       this.renderRoot.querySelector<TlLiveCounts>('tl-live-counts')?.draw(reading);
-      return reading.findings.map((f) => f.sentence).join(' ');
+      return reading.findings.map((f) => findingSays(f)).join(' ');
     });
   }
 

@@ -7,6 +7,7 @@ import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
+import { trustSays } from '../../text/findings.ts';
 import { constantsWords } from '../../text/constants.ts';
 import { when } from '../../text/numbers.ts';
 import './ladder-pulls.ts';
@@ -110,7 +111,7 @@ export class TlPaletteSheet extends TlElement {
         .nm=${this.profile.wavelengths}
         .series=${[{ label: tube.label, ...curvesOf(tube, fit), ...paint }]}
       ></tl-constants-chart>
-      ${tube.evidence ? html`<p class="small">${tube.evidence.trust}</p>` : nothing}
+      ${tube.evidence ? html`<p class="small">${trustSays(tube.evidence.trust)}</p>` : nothing}
     </article>`;
   }
 }

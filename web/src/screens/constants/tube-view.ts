@@ -11,6 +11,7 @@ import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/figures.ts';
 import '../../parts/notice.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
+import { trustSays } from '../../text/findings.ts';
 import { constantsWords } from '../../text/constants.ts';
 import type { FilmsAnswer } from '../../workers/films-job.ts';
 import './ladder-pulls.ts';
@@ -73,7 +74,7 @@ export class TlTubeView extends TlElement {
           <h2>${tube.label}</h2>
           <p>${tube.pigments.join(' + ')}</p>
         </header>
-        ${tube.evidence ? html`<p class="trust">${tube.evidence.trust}</p>` : nothing}
+        ${tube.evidence ? html`<p class="trust">${trustSays(tube.evidence.trust)}</p>` : nothing}
         ${(fit?.warnings ?? tube.evidence?.warnings ?? []).map(
           (w) => html`<tl-notice kind="warning">${w}</tl-notice>`,
         )}

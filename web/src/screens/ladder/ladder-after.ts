@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import type { Ladder } from '../../../../server/api/ladders.ts';
 import '../../parts/findings.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
+import { findingSays } from '../../text/findings.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
 import { rungName } from './target.ts';
@@ -62,7 +63,7 @@ export class TlLadderAfter extends TlElement {
       ${
         findings.length > 0
           ? html`<tl-findings
-              .findings=${findings.map(({ rung, f }) => ({ ...f, sentence: `${rungName(rung)}: ${f.sentence}` }))}
+              .findings=${findings.map(({ rung, f }) => ({ ...f, code: '', sentence: `${rungName(rung)}: ${findingSays(f)}` }))}
             ></tl-findings>`
           : nothing
       }

@@ -6,6 +6,7 @@ import { say } from '../../parts/status-line.ts';
 import { setInstrument } from '../../state/bench-state.ts';
 import { sound, speak } from '../../state/voice.ts';
 import { benchWords } from '../../text/bench.ts';
+import { findingSays } from '../../text/findings.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
 import type { StepName } from '../bench/bench-steps.ts';
@@ -58,6 +59,8 @@ export class LadderHand implements ReactiveController {
   /** True when a reading was stored. */
   async take(target: Target, how: How): Promise<boolean> {
     let stored = false;
+    // What was said before this reading is over: the verdict is the news now.
+    say('');
     await this.#do(async ({ id }) => {
       const over = target.kind === 'card' ? target.side : target.over;
       const body = { ...how, over } as TakeReading;
@@ -114,7 +117,7 @@ export class LadderHand implements ReactiveController {
   /** Says what became of a reading: to the eye, the ear and the screen reader. */
   tell(taken: Pick<Taken, 'reading' | 'findings'>, target?: Target): void {
     const t = ladderWords();
-    const why = taken.findings.map((f) => f.sentence).join(' ');
+    const why = taken.findings.map((f) => findingSays(f, taken.reading?.state === 'kept')).join(' ');
     if (!taken.reading) {
       this.result = { kind: 'not-taken', far: t.notTaken, why };
       sound('sent back');

@@ -19,6 +19,7 @@ import { BenchState, refreshBench } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { settings } from '../../state/settings.ts';
 import { num, when } from '../../text/numbers.ts';
+import { trustSays } from '../../text/findings.ts';
 import { rackWords } from '../../text/rack.ts';
 import './first-walk.ts';
 import './palette-choice.ts';
@@ -210,7 +211,7 @@ export class TlRackScreen extends TlElement {
               ? html`· ${t.rungs(num(known.rungsDone, 0), num(known.rungsTotal, 0))}`
               : nothing
           }
-          ${known.trust ? html`<br />${known.trust}` : nothing}
+          ${known.trust ? html`<br />${trustSays(known.trust)}` : nothing}
         </p>
         ${tube.note ? html`<p class="small">${tube.note}</p>` : nothing} ${this.#care(tube)}
         <div class="row actions">
