@@ -18,6 +18,7 @@ export class TlPage extends TlElement {
     terms: { attribute: false },
     cautions: { attribute: false },
     sheet: { type: Boolean, reflect: true },
+    waiting: { type: Boolean },
   };
   declare heading: string;
   declare lead: string;
@@ -26,6 +27,8 @@ export class TlPage extends TlElement {
   declare cautions: readonly string[];
   /** What prints is a sheet with a heading of its own. */
   declare sheet: boolean;
+  /** Most of the work is still to come: what stands under it waits, so that it is not pushed down. */
+  declare waiting: boolean;
 
   static override styles = [
     TlElement.styles,
@@ -132,6 +135,7 @@ export class TlPage extends TlElement {
     this.terms = [];
     this.cautions = [];
     this.sheet = false;
+    this.waiting = false;
   }
 
   override render() {
@@ -146,7 +150,7 @@ export class TlPage extends TlElement {
       </header>
       <div class="work"><slot></slot></div>
       ${
-        this.cautions.length > 0
+        this.cautions.length > 0 && !this.waiting
           ? html`<details class="no-print">
               <summary>${t.cautionsHere}</summary>
               <ul>
@@ -157,7 +161,7 @@ export class TlPage extends TlElement {
           : nothing
       }
       ${
-        this.terms.length > 0
+        this.terms.length > 0 && !this.waiting
           ? html`<details class="no-print">
               <summary>${t.wordsHere}</summary>
               <dl>

@@ -4,7 +4,6 @@ import type { TakeReading, TypedReading } from '../../../../server/api/readings.
 import { GRID_NM } from '../../../../src/colour/grid.ts';
 import { splitDifference } from '../../../../src/mix/match/difference.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import '../../charts/reflectance-chart.ts';
 import { onThisScreen } from '../../design/patch.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/compare.ts';
@@ -104,7 +103,10 @@ export class TlCheckCard extends TlElement {
       ></tl-compare>
       <p class="split">${t.split}: ${splitWords(split)}.</p>
       ${result.inside95 ? html`<p>${t.inside}</p>` : html`<tl-notice kind="warning">${t.outside}</tl-notice>`}
-      <details class="no-print">
+      <details
+        class="no-print"
+        @toggle=${() => void import('../../charts/reflectance-chart.ts').catch(() => undefined)}
+      >
         <summary>${t.more}</summary>
         <tl-reflectance-chart
           heading=${t.curve}

@@ -4,7 +4,6 @@ import type { TakeReading } from '../../../../server/api/readings.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { type Answer, call } from '../../api/call.ts';
 import { EventsController } from '../../api/events.ts';
-import '../../charts/residual-chart.ts';
 import { onThisScreen } from '../../design/patch.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/empty.ts';
@@ -192,6 +191,8 @@ export class TlChecksScreen extends TlElement {
     const t = checksWords();
     const read = checks.flatMap((c) => (c.result ? [{ title: c.title, result: c.result }] : []));
     if (read.length <= AT_A_TIME) return nothing;
+    // Charts come when there is something to draw; the numbers do not wait for them.
+    void import('../../charts/residual-chart.ts').catch(() => undefined);
     return html`<tl-residual-chart
       heading=${t.all}
       summary=${t.allSays}

@@ -36,6 +36,8 @@ export class TlProfileScreen extends TlElement {
   /** A file lies open below: taking it in is the next step then. */
   declare looking: boolean;
   readonly #palette = new PaletteController(this);
+  /** The first answer is in: from now on a file that lies open stays where it is. */
+  #stands = false;
   readonly #history = new RemoteController<ProfileSummary[]>(this);
 
   static override styles = [
@@ -106,8 +108,10 @@ export class TlProfileScreen extends TlElement {
   override render() {
     const t = profileWords();
     const palette = this.#palette.value;
+    this.#stands ||= palette.status !== 'pending';
     return html`<tl-page
       heading=${t.title}
+      ?waiting=${!this.#stands}
       lead=${t.lead}
       .terms=${['profile', 'constants', 'palette', 'geometry']}
     >
@@ -127,15 +131,23 @@ export class TlProfileScreen extends TlElement {
       ${palette.status === 'error' ? html`<tl-notice kind="error" live>${palette.error.message}</tl-notice>` : nothing}
       ${palette.status === 'none' ? html`<tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>` : nothing}
       ${palette.status === 'open' ? this.#now(palette) : nothing}
-      <section class="stack">
+      ${
+        // What lies below waits for what stands above it, so that nothing moves down under a finger.
+        this.#stands ? this.#below() : nothing
+      }
+    </tl-page>`;
+  }
+
+  #below() {
+    const t = profileWords();
+    return html`<section class="stack">
         <h2>${t.import}</h2>
         <tl-profile-import
           @tl-looking=${(e: CustomEvent<boolean>) => (this.looking = e.detail)}
           @tl-imported=${() => void this.#fetch()}
         ></tl-profile-import>
       </section>
-      ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing} ${this.#past()}
-    </tl-page>`;
+      ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing} ${this.#past()}`;
   }
 
   #now({ profile, summary }: Opened) {
