@@ -54,17 +54,3 @@ export function doubtOfMixture(
   if (sdHaze) afresh.push(new Float64Array(GRID_SIZE).fill(sdHaze));
   return { measured: at.measured, shared, own, afresh, byShare };
 }
-
-/** The columns of a mixture that belong to z = (shared, own of `tubes` in turn), zeros where a tube is not in it. */
-export function columnsFor(
-  palette: MixingPalette,
-  doubt: DoubtOfMixture,
-  tubes: readonly string[],
-): Float64Array[] {
-  return [
-    ...doubt.shared,
-    ...tubes.flatMap(
-      (id) => doubt.own.get(id) ?? tubeOf(palette, id).own.map(() => new Float64Array(GRID_SIZE)),
-    ),
-  ];
-}

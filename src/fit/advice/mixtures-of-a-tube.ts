@@ -9,7 +9,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  * Mixtures that hold one tube, as masses that sum to 1: with each other tube in turn, from a little of it to nearly all,
  * with and without white. The same for the same palette, always; with no other tube, its tints.
  */
-export function mixturesOfTube(palette: MixingPalette, id: string, count = 48): Record<string, number>[] {
+export function mixturesOfTube(palette: MixingPalette, id: string, count = 32): Record<string, number>[] {
   const partners = palette.tubes.map((t) => t.id).filter((t) => t !== id && t !== palette.white);
   return Array.from({ length: count }, (_, i) => {
     const along = ((i + 1) * GOLDEN) % 1;

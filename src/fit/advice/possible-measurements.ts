@@ -8,6 +8,8 @@ const SPOTS = 3;
 const TINTS = [1, 4, 16, 64];
 /** Grams in a pile of the measurement, where the scale's step is what counts. */
 const PILE = 4;
+/** Tubes a check mixture is thought of with: those most in doubt, for it tells of both. */
+const PARTNERS = 4;
 /** Two ratios closer than this, in ln, are one tint. */
 const SAME_TINT = 0.35;
 
@@ -34,8 +36,11 @@ export function possibleMeasurements(fit: PaletteFit, set: SwatchSet, id: string
       readings: SPOTS,
     });
   }
-  for (const { id: other } of tubes) {
-    if (other === id || other === white) continue;
+  const partners = tubes
+    .filter((t) => t.id !== id && t.id !== white)
+    .map((t) => ({ id: t.id, doubt: t.own.reduce((sum, c) => sum + c.reduce((a, v) => a + v * v, 0), 0) }))
+    .toSorted((a, b) => b.doubt - a.doubt);
+  for (const { id: other } of partners.slice(0, PARTNERS)) {
     found.push({ kind: 'check', masses: { [id]: PILE / 2, [other]: PILE / 2 }, before: 0, readings: SPOTS });
   }
   return found;

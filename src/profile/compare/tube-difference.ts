@@ -1,19 +1,15 @@
-/**
- * How two tubes differ for a painter: masstone, tints, undertone, tinting strength, hiding. Strength after ASTM D4838
- * (relative tinting strength of artists' paints): 100 (q_test - q_white) / (q_reference - q_white) at the wavelength
- * of the reference tint's greatest absorption, at equal ratios; the exact form is from memory of the standard.
- * Contrast ratio 0.98 for full hiding: ISO 6504-3, ASTM D2805.
- */
+/** How two tubes differ for a painter: masstone, tints, undertone, tinting strength, hiding. */
 import { ciede2000 } from '../../colour/ciede2000.ts';
-import { GRID_NM, flatSpectrum } from '../../colour/grid.ts';
-import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { lean } from '../../colour/lean.ts';
-import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
+import type { WithDoubt } from '../../fit/doubt.ts';
+import { SEALED_CARD } from '../../fit/film-facts/card.ts';
+import { fullHidingRatio } from '../../fit/film-facts/full-hiding.ts';
+import { UNDERTONE_X } from '../../fit/film-facts/undertone.ts';
 import { CHI_SQUARE_3_95 } from '../../fit/lab-region.ts';
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
-import { type PredictedFilm, predictReflectance, predictWithCovariance } from '../../fit/predict.ts';
-import { type WithDoubt, withDoubt } from './doubt.ts';
+import { type PredictedFilm, predictWithCovariance } from '../../fit/predict.ts';
+import { tintingStrength } from '../../fit/strength.ts';
 
 export interface ColourDifference {
   /** "masstone", "1:4", "undertone" */
@@ -39,11 +35,6 @@ export interface TubeDifference {
 
 /** A tint's parts of white to one part of paint. */
 const TINTS = [1, 4, 16];
-/** Thickness of the undertone's film, in units of the white's scattering: thin enough to show the card. This project's choice. */
-const UNDERTONE_X = 0.5;
-/** A sealed white and black card, as reflectance factors. ASTM D2805 asks for at least 0.78 and at most 0.01. */
-const CARD = { white: flatSpectrum(0.82), black: flatSpectrum(0.01) };
-
 /**
  * Compares two tubes that stand in one palette (same white, same fit or bridged).
  * @throws RangeError when either is not in the palette.
@@ -68,13 +59,12 @@ export function tubeDifference(palette: MixingPalette, olderId: string, newerId:
       { [newerId]: 1 },
       {
         X: UNDERTONE_X,
-        backing: CARD.white,
+        backing: SEALED_CARD.white,
       },
     ),
   ];
-  const both = [olderId, newerId, palette.white];
-  const strengthPercent = withDoubt(palette, both, (p) => strength(p, olderId, newerId));
-  const hidingThicknessRatio = hidingRatio(palette, both, olderId, newerId);
+  const strengthPercent = tintingStrength(palette, olderId, newerId);
+  const hidingThicknessRatio = fullHidingRatio(palette, olderId, newerId);
   return {
     olderId,
     newerId,
@@ -120,69 +110,6 @@ function mahalanobis(C: readonly (readonly number[])[], d: readonly number[]): n
   const det = a * adj[0]![0]! + b * adj[1]![0]! + c * adj[2]![0]!;
   const q = adj.reduce((sum, row, r) => sum + d[r]! * row.reduce((s, v, k) => s + v * d[k]!, 0), 0);
   return det > 0 ? q / det : d.some((v) => v !== 0) ? Number.POSITIVE_INFINITY : 0;
-}
-
-function qOf(palette: MixingPalette, masses: Record<string, number>): Float64Array {
-  return predictReflectance(palette, masses).internal.map((R) => (1 - R) ** 2 / (2 * R));
-}
-
-function strength(palette: MixingPalette, olderId: string, newerId: string): number {
-  const tint = (id: string): Float64Array => qOf(palette, { [id]: 1, [palette.white]: 4 });
-  const white = qOf(palette, { [palette.white]: 1 });
-  const reference = tint(olderId);
-  // Between 400 and 700 nm, where the eye sees and every instrument reads.
-  const inside = reference.map((q, i) =>
-    GRID_NM[i]! >= 400 && GRID_NM[i]! <= 700 ? q - white[i]! : Number.NEGATIVE_INFINITY,
-  );
-  const at = inside.indexOf(Math.max(...inside));
-  return (100 * (tint(newerId)[at]! - white[at]!)) / (reference[at]! - white[at]!);
-}
-
-/** Y over black divided by Y over white of a film of thickness X (white-scattering units). */
-function contrast(palette: MixingPalette, id: string, X: number): number {
-  const weights = tristimulusWeights(DEFAULT_WHITE);
-  const over = (backing: Float64Array): number =>
-    xyzOf(predictReflectance(palette, { [id]: 1 }, { X, backing }).measured, weights).Y;
-  return over(CARD.black) / over(CARD.white);
-}
-
-/** Thickness at which the contrast ratio is 0.98, by bisection on ln X. */
-function hidingX(palette: MixingPalette, id: string): number {
-  let low = Math.log(1e-4);
-  let high = Math.log(1e5);
-  for (let i = 0; i < 60; i++) {
-    const mid = (low + high) / 2;
-    if (contrast(palette, id, Math.exp(mid)) < 0.98) low = mid;
-    else high = mid;
-  }
-  return Math.exp((low + high) / 2);
-}
-
-/**
- * Newer hiding thickness over older. Its doubt by the implicit function: where constants move the contrast at X by dC,
- * the hiding thickness moves by -dC / (dC/dln X), which spares a search for every column of doubt.
- */
-function hidingRatio(
-  palette: MixingPalette,
-  ids: readonly string[],
-  olderId: string,
-  newerId: string,
-): WithDoubt {
-  const STEP = 1e-3;
-  const at = (id: string) => {
-    const X = hidingX(palette, id);
-    const rise = contrast(palette, id, X * Math.exp(STEP)) - contrast(palette, id, X * Math.exp(-STEP));
-    return { X, slope: rise / (2 * STEP) };
-  };
-  const older = at(olderId);
-  const newer = at(newerId);
-  const lnRatio = withDoubt(
-    palette,
-    ids,
-    (p) => contrast(p, olderId, older.X) / older.slope - contrast(p, newerId, newer.X) / newer.slope,
-  );
-  const value = newer.X / older.X;
-  return { value, sd: value * lnRatio.sd };
 }
 
 function wordsFor(

@@ -1,6 +1,6 @@
-import { GRID_SIZE } from '../../colour/grid.ts';
-import type { TubeConstants } from '../../fit/constants.ts';
-import type { MixingPalette } from '../../fit/palette.ts';
+import { GRID_SIZE } from '../colour/grid.ts';
+import type { TubeConstants } from './constants.ts';
+import type { MixingPalette } from './palette.ts';
 
 /** A number computed from constants, with one standard deviation. */
 export interface WithDoubt {
