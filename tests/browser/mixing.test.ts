@@ -119,6 +119,8 @@ describe('Mixing', () => {
     await alone.goto(`${bench.address}/${href}`);
     const card = alone.locator('tl-recipe-card');
     await card.getByText(/Pour in this order/).waitFor();
+    // The order of addition is worked out beside the page: the pours come a moment after their heading.
+    await card.locator('.grams').first().waitFor();
     expect(await card.locator('.grams').count()).toBeGreaterThan(0);
     const pdf = await alone.pdf({ path: `${PICTURES}/recipe-card.pdf`, format: 'A4', printBackground: true });
     expect(pdf.length).toBeGreaterThan(5_000);

@@ -23,7 +23,7 @@ export async function serialSearch(
     const alike = (await listPorts(options)).filter((port) => origin && sameDevice(port, origin));
     const paths = new Set([wanted.port, path, ...alike.map((port) => port.path)]);
     return [...paths].map(
-      (each) => new SerialTransport(each, { ...(options.baudRate ? { baudRate: options.baudRate } : {}) }),
+      (each) => new SerialTransport(each, options.baudRate ? { baudRate: options.baudRate } : {}),
     );
   };
 }
