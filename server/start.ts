@@ -12,6 +12,7 @@ import { CheckResults } from './checking/check-results.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import type { Ports } from './instrument/bench-reading.ts';
+import { WhiteBlocks } from './instrument/white-blocks.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
 import { Pairing } from './pairing/pairing.ts';
 import { MixRunner } from './mixing/mix-runner.ts';
@@ -68,6 +69,7 @@ export async function start(options: StartOptions): Promise<Started> {
   const db = openStore(options.storeFile);
   closeAbandonedFits(db, now());
   const events = new Events();
+  const blocks = new WhiteBlocks(db, now);
   const instrument = new LiveInstrument({
     clock: systemClock,
     now,
@@ -76,6 +78,10 @@ export async function start(options: StartOptions): Promise<Started> {
       sessions: (name) =>
         calibrationsOf(db, name, 'check tile').map((row) => JSON.parse(row.body) as number[]),
       add: (name, reflectance) => addCalibration(db, name, 'check tile', reflectance, now()),
+    },
+    blocks,
+    judged: () => {
+      for (const what of ['tubes', 'checks'] as const) events.send({ type: 'changed', what });
     },
     changed: (view) => events.send({ type: 'instrument', instrument: view }),
     read: (reading) => events.send({ type: 'reading', reading }),

@@ -4,6 +4,7 @@ import type { LineTransport } from '../../src/device/transport.ts';
 import type { Instrument, LiveReading } from '../api/instrument.ts';
 import type { ReadingForm } from '../api/readings.ts';
 import type { CheckTileStore } from './check-tile.ts';
+import type { WhiteBlocks } from './white-blocks.ts';
 
 /** A reading that was taken and calibrated, ready to be kept. */
 export interface BenchReading {
@@ -26,6 +27,9 @@ export interface InstrumentOptions extends Ports {
   readonly clock: Clock;
   readonly now: () => string;
   readonly tiles: CheckTileStore;
+  readonly blocks: Pick<WhiteBlocks, 'take'>;
+  /** A white closed blocks: readings that were open are judged now. */
+  readonly judged: () => void;
   readonly changed: (instrument: Instrument) => void;
   readonly read: (reading: LiveReading) => void;
 }

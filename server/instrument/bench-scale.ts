@@ -3,8 +3,7 @@ import { signalOf } from '../../src/calibrate/reading/counts.ts';
 import { holdLightTight } from '../../src/calibrate/reading/light-leak.ts';
 import { holdWhite, reflectanceFromSignal } from '../../src/calibrate/reading/reflectance.ts';
 import { type WarmUp, warmUp } from '../../src/calibrate/reading/warm-up.ts';
-import { closeBracket, whiteDue, type WhiteReading } from '../../src/calibrate/reading/white-bracket.ts';
-import { ReadingRefused } from '../../src/calibrate/refusal.ts';
+import { whiteDue, type WhiteReading } from '../../src/calibrate/reading/white-bracket.ts';
 
 /** What was made of one exposure. */
 export interface Calibrated {
@@ -17,7 +16,7 @@ export interface Calibrated {
 /** White, trap and dark of one session at one setting, and what they say about the readings in between. */
 export class BenchScale {
   readonly head: CountingHead;
-  readonly #whites: WhiteReading[] = [];
+  #white: WhiteReading | undefined;
   #steadying: Float64Array[] = [];
   #tile: ArrayLike<number> = [];
   #trap: { signal: Float64Array; dark: CountFrame } | undefined;
@@ -30,9 +29,9 @@ export class BenchScale {
   }
 
   /**
-   * Takes the white tile as read several times in a row. The new white is used from here on in any case; what it says
-   * about the readings since the last one comes back as a sentence.
+   * Takes the white tile as read several times in a row; it is used from here on.
    * @param tile its reflectance factor per channel
+   * @returns its signal, the mean of the exposures
    * @throws ReadingRefused when an exposure is no white
    */
   takeWhite(
@@ -40,26 +39,16 @@ export class BenchScale {
     tile: ArrayLike<number>,
     atMs: number,
     kelvin?: number,
-  ): string | undefined {
+  ): Float64Array {
     const signals = exposures.map((exposure) => holdWhite(exposure, this.head));
     this.#steadying = [...this.#steadying, ...signals].slice(-10);
     const n = signals.length;
     const signal = signals[0]!.map((_, c) => signals.reduce((sum, s) => sum + s[c]!, 0) / n);
-    const white: WhiteReading = { signal, atMs, ...(kelvin === undefined ? {} : { kelvin }) };
-    const before = this.#whites.at(-1);
-    this.#whites.push(white);
+    this.#white = { signal, atMs, ...(kelvin === undefined ? {} : { kelvin }) };
     this.#cold = undefined;
     this.#tile = tile;
-    const since = this.#readings;
     this.#readings = 0;
-    if (!before || since === 0) return undefined;
-    try {
-      closeBracket(before, white, this.head.channels);
-    } catch (error) {
-      if (error instanceof ReadingRefused) return error.message;
-      throw error;
-    }
-    return undefined;
+    return signal;
   }
 
   /** @throws ReadingRefused when the exposure cannot be used */
@@ -74,7 +63,7 @@ export class BenchScale {
    */
   calibrate(exposure: Exposure): Calibrated {
     const signal = signalOf(exposure, this.head);
-    const white = this.#whites.at(-1)?.signal;
+    const white = this.#white?.signal;
     if (!white) return { signal, reflectance: undefined };
     if (this.#trap) holdLightTight(exposure.dark, this.#trap.dark, white, this.head.channels);
     const trap = this.#trap?.signal ?? new Float64Array(signal.length);
@@ -89,7 +78,7 @@ export class BenchScale {
 
   /** The head was without power for a while: its white counts again once it is read anew. */
   chill(why: string): void {
-    if (this.#whites.length > 0) this.#cold = why;
+    if (this.#white !== undefined) this.#cold = why;
     this.#steadying = [];
     this.#settled = false;
   }
@@ -100,7 +89,7 @@ export class BenchScale {
   }
 
   get hasWhite(): boolean {
-    return this.#whites.length > 0 && this.#cold === undefined;
+    return this.#white !== undefined && this.#cold === undefined;
   }
 
   get hasTrap(): boolean {
@@ -115,7 +104,7 @@ export class BenchScale {
 
   /** Why the white is due again, where it is. */
   whiteDue(nowMs: number, kelvin?: number): string | undefined {
-    const white = this.#whites.at(-1);
+    const white = this.#white;
     if (!white) return undefined;
     if (this.#cold) return this.#cold;
     return whiteDue({
@@ -128,7 +117,7 @@ export class BenchScale {
   /** What a reading was worked out from, to be kept with it. */
   record(): Record<string, unknown> {
     return {
-      white: this.#whites.at(-1) ? [...this.#whites.at(-1)!.signal] : null,
+      white: this.#white ? [...this.#white.signal] : null,
       trap: this.#trap ? [...this.#trap.signal] : null,
       tile: Array.from(this.#tile),
     };

@@ -15,6 +15,9 @@ export interface KeeperListener {
   readonly lost: (fault: DeviceFault) => void;
 }
 
+/** The lamp of the practice head has been on for half a minute or so: nobody learns from waiting for it. */
+const WARM = { warmUp: 0.003 };
+
 /** Keeps the one head of the bench connected, and finds it again by itself under whatever name its port has then. */
 export class HeadKeeper {
   readonly #options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>;
@@ -72,7 +75,11 @@ export class HeadKeeper {
       return { transport: await this.#options.openPort(path, baudRate), find };
     }
     const variant = wanted.kind === 'bands' ? 'bands-8' : 'spectral-36';
-    const practice = new PracticeInstrument(this.#options.clock, { variant, seed: wanted.seed ?? 1 });
+    const practice = new PracticeInstrument(this.#options.clock, {
+      variant,
+      seed: wanted.seed ?? 1,
+      traits: WARM,
+    });
     this.#practice = practice;
     return { transport: new PracticeHead(practice), find: async () => [new PracticeHead(practice)] };
   }

@@ -13,6 +13,7 @@ import { judgeTile } from './check-tile.ts';
 import { expose, exposeAfterPress, type TakenExposure } from './exposures.ts';
 import { colourChannels, formOfHead } from './head-channels.ts';
 import { HeadKeeper } from './head-keeper.ts';
+import { lightFindings, refusedFinding } from './reading-findings.ts';
 import { liveReading } from './live-reading.ts';
 import { tileValues } from './tile-values.ts';
 import { instrumentView, type StepMemory } from './instrument-view.ts';
@@ -33,6 +34,8 @@ export class LiveInstrument {
   #note: Finding | undefined;
   #kelvin: number | undefined;
   #busy = false;
+  /** Named by the white that opened it. */
+  #block: number | undefined;
   #press: ((reading: Promise<BenchReading>) => void) | undefined;
 
   constructor(options: InstrumentOptions) {
@@ -115,17 +118,26 @@ export class LiveInstrument {
   async readWhiteTile(tile: number | readonly number[] | undefined): Promise<Instrument> {
     return this.#alone(async (head) => {
       const values = tileValues(tile, this.#channels, this.#keeper.practice);
-      this.#keeper.practice?.place({ kind: 'white-tile' });
       const exposures: TakenExposure[] = [];
-      for (let n = 0; n < WHITE_EXPOSURES; n += 1) exposures.push(await expose(head, this.#channels));
+      for (let n = 0; n < WHITE_EXPOSURES; n += 1) {
+        // Put down afresh each time, so that one tilted placing does not stand for the white.
+        this.#keeper.practice?.place({ kind: 'white-tile' });
+        exposures.push(await expose(head, this.#channels));
+      }
       this.#kelvin = exposures.at(-1)!.light.kelvin;
-      const drift = this.#scale!.takeWhite(
+      const signal = this.#scale!.takeWhite(
         exposures.map((e) => e.exposure),
         values.reflectance,
         this.#options.clock.now(),
         this.#kelvin,
       );
-      this.#note = drift ? { level: 'warning', code: 'white-drift', sentence: drift } : values.note;
+      const { gain, apertureS } = head.settings;
+      const { channels } = this.#scale!.head;
+      const kept = { signal: [...signal], atMs: this.#wallMs(), gain, apertureS, channels };
+      const { block, finding, judged } = this.#options.blocks.take(this.#name(head), kept);
+      this.#block = block;
+      this.#note = finding ?? values.note;
+      if (judged) this.#options.judged();
       this.#step('white tile', 'good', `White tile read ${WHITE_EXPOSURES} times.`);
       return this.#ready();
     });
@@ -224,33 +236,14 @@ export class LiveInstrument {
   #finish(head: Head, taken: TakenExposure): BenchReading {
     this.#kelvin = taken.light.kelvin;
     const form = formOfHead(head);
-    const findings: Finding[] = [];
-    if (taken.light.settling) {
-      findings.push({
-        level: 'note',
-        code: 'settling',
-        sentence: 'The lamp is still warming up; wait a minute before readings that count.',
-      });
-    }
-    if (taken.light.lightChanged) {
-      findings.push({
-        level: 'warning',
-        code: 'light-changed',
-        sentence: 'The light changed within this reading; hold the head still and read again.',
-      });
-    }
+    const findings = lightFindings(taken.light);
     const about = { at: this.#options.now(), channels: this.#channels.map((i) => head.channels[i]!), form };
     let calibrated;
     try {
       calibrated = this.#scale!.calibrate(taken.exposure);
     } catch (error) {
       if (error instanceof ReadingRefused) {
-        const refused: Finding = {
-          level: 'refused',
-          code: error.reason,
-          sentence: error.message,
-          channels: [...error.channels],
-        };
+        const refused = refusedFinding(error);
         this.#options.read(
           liveReading(taken, { ...about, accepted: false, findings: [...findings, refused] }),
         );
@@ -273,6 +266,9 @@ export class LiveInstrument {
         light: taken.exposure.light,
         dark: taken.exposure.dark,
         kelvin: taken.light.kelvin ?? null,
+        block: this.#block ?? null,
+        signal: [...calibrated.signal],
+        atMs: this.#wallMs(),
         ...this.#scale!.record(),
       },
       live,
@@ -299,12 +295,7 @@ export class LiveInstrument {
       return await work(head);
     } catch (error) {
       if (isDeviceFault(error) || error instanceof ReadingRefused) {
-        this.#note = {
-          level: 'refused',
-          code: isDeviceFault(error) ? error.kind : error.reason,
-          sentence: error.message,
-          channels: [...(isDeviceFault(error) ? (error.details.channels ?? []) : error.channels)],
-        };
+        this.#note = refusedFinding(error);
       }
       throw error;
     } finally {
@@ -338,6 +329,10 @@ export class LiveInstrument {
   #set(state: Instrument['state']): void {
     this.#state = state;
     this.#options.changed(this.view());
+  }
+
+  #wallMs(): number {
+    return Date.parse(this.#options.now());
   }
 
   #name(head: Head): string {

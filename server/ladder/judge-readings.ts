@@ -1,5 +1,6 @@
 import { judgeRepeats, type RepeatsVerdict } from '../../src/calibrate/repeats/judge-repeats.ts';
 import type { ReadingForm } from '../api/readings.ts';
+import type { BlockVerdict } from '../store/block-verdicts.ts';
 import type { ReadingRow } from '../store/readings.ts';
 import { channelNames } from '../views/colour-view.ts';
 import type { Folded } from './fold-history.ts';
@@ -8,6 +9,8 @@ export interface StoredReading {
   readonly row: ReadingRow;
   readonly values: readonly number[];
   readonly form: ReadingForm;
+  /** From the white that closed its block; missing while that is to come, and where there are no whites. */
+  readonly verdict?: BlockVerdict | undefined;
 }
 
 export interface JudgedReading extends StoredReading {
@@ -38,6 +41,7 @@ export function judgeReadings(readings: readonly StoredReading[], folded: Folded
   for (const reading of readings) {
     const { id, form_id: formId, over_what: over } = reading.row;
     if (!folded.read.has(id) || folded.takenBack.has(id) || folded.decided.get(id)?.keep === false) continue;
+    if (reading.verdict?.accepted === false && !folded.decided.has(id)) continue;
     const key = `${formId} ${over}`;
     groups.set(key, [...(groups.get(key) ?? []), reading]);
   }
@@ -71,7 +75,7 @@ function withState(
       decidedBy: 'painter',
     };
   }
-  const reason = sentBack.get(id);
+  const reason = reading.verdict?.accepted === false ? reading.verdict.reason : sentBack.get(id);
   return reason === undefined
     ? { ...reading, state: 'kept', reason: '', decidedBy: 'program' }
     : { ...reading, state: 'sent back', reason, decidedBy: 'program' };

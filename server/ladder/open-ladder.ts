@@ -1,5 +1,6 @@
 import type { LadderRequest } from '../api/ladders.ts';
 import { notFound } from '../problem.ts';
+import { blockVerdictOf } from '../store/block-verdicts.ts';
 import { historyOf } from '../store/history.ts';
 import { ladderById, type LadderRow } from '../store/ladders.ts';
 import type { Db } from '../store/open-store.ts';
@@ -73,12 +74,16 @@ export function openLadder(db: Db, id: string): OpenLadder {
 export function judgedReadings(db: Db, swatchId: string, folded: Folded, wanted = 1): Judged {
   const rows = readingsOfSwatch(db, swatchId);
   return judgeReadings(
-    rows.map((row) => ({ row, values: valuesOf(row), form: formOf(db, row.form_id) })),
+    rows.map((row) => {
+      const verdict = blockVerdictOf(db, row.id);
+      return { row, values: verdict?.values ?? valuesOf(row), form: formOf(db, row.form_id), verdict };
+    }),
     folded,
     wanted,
   );
 }
 
+/** As taken, on the opening white alone. */
 export function valuesOf(row: ReadingRow): number[] {
   return JSON.parse(row.channel_values) as number[];
 }

@@ -1,6 +1,7 @@
 import { nextStep, type NextStep, type RungProgress } from '../../src/calibrate/ladder/next-step.ts';
 import { judgeRepeats } from '../../src/calibrate/repeats/judge-repeats.ts';
 import type { Instrument } from '../api/instrument.ts';
+import type { JudgedReading } from './judge-readings.ts';
 import type { OpenLadder, OpenRung } from './open-ladder.ts';
 
 type Over = 'opaque' | 'black' | 'white';
@@ -49,6 +50,11 @@ export interface LadderSurroundings {
   readonly advice: string | undefined;
 }
 
+/** Taken by a head, and the white that closes its block is still to come. */
+export function isOpen({ row, verdict }: JudgedReading): boolean {
+  return verdict === undefined && (JSON.parse(row.raw) as { block?: number | null } | null)?.block != null;
+}
+
 /** The one next thing to do on a ladder. */
 export function nextOf(ladder: OpenLadder, around: LadderSurroundings): NextStep {
   const wanted = ladder.plan.request.repeats;
@@ -72,13 +78,20 @@ export function nextOf(ladder: OpenLadder, around: LadderSurroundings): NextStep
   const typed =
     read.length > 0 && ['typed', 'file'].includes(read.at(-1)!.row.source) && instrument.state === 'none';
   const white = instrument.steps.find((s) => s.step === 'white tile');
+  const open = read.filter((r) => r.state === 'kept' && isOpen(r)).length;
+  // Between readings the white is due by count, age or warmth; at the end whenever a block is open.
+  const closing =
+    open > 0 && rungs.every((r) => r.reads.every(({ verdict }) => verdict.more === 0))
+      ? `All rungs are read; read the white tile once more: it closes the block of the last ${open} ${open === 1 ? 'reading' : 'readings'}.`
+      : undefined;
+  const due = white?.state === 'stale' ? white.sentence : closing;
   return nextStep({
     rungs,
     cards: { black: side('black'), white: side('white') },
     byHead: !typed,
     connected: instrument.state === 'ready' || instrument.state === 'reading',
     headReady: instrument.readyToRead ? true : instrument.next,
-    ...(white?.state === 'stale' ? { whiteDue: white.sentence } : {}),
+    ...(due ? { whiteDue: due } : {}),
     fitted: around.fitted,
     ...(around.advice ? { advice: around.advice } : {}),
   });

@@ -44,9 +44,9 @@ export class TestBench {
   }
 
   /** Stops and opens again on the same store. */
-  async reopen(): Promise<void> {
+  async reopen(options: Partial<StartOptions> = {}): Promise<void> {
     await this.started.close();
-    await this.open();
+    await this.open(options);
   }
 
   async close(): Promise<void> {

@@ -1,0 +1,36 @@
+import { type DeviceFault, isDeviceFault } from '../../src/device/fault.ts';
+import type { HeadReading } from '../../src/device/head/reading.ts';
+import type { ReadingRefused } from '../../src/calibrate/refusal.ts';
+import type { Finding } from '../api/words.ts';
+
+/** What the head itself says about a light frame. */
+export function lightFindings(light: HeadReading): Finding[] {
+  const findings: Finding[] = [];
+  if (light.settling) {
+    findings.push({
+      level: 'note',
+      code: 'settling',
+      sentence: 'The lamp is still warming up; wait a minute before readings that count.',
+    });
+  }
+  if (light.lightChanged) {
+    findings.push({
+      level: 'warning',
+      code: 'light-changed',
+      sentence: 'The light changed within this reading; hold the head still and read again.',
+    });
+  }
+  return findings;
+}
+
+/** Why something was no reading. */
+export function refusedFinding(error: DeviceFault | ReadingRefused): Finding {
+  return isDeviceFault(error)
+    ? {
+        level: 'refused',
+        code: error.kind,
+        sentence: error.message,
+        channels: [...(error.details.channels ?? [])],
+      }
+    : { level: 'refused', code: error.reason, sentence: error.message, channels: [...error.channels] };
+}

@@ -1,0 +1,122 @@
+import { closeBlock } from '../../src/calibrate/reading/block.ts';
+import type { WhiteReading } from '../../src/calibrate/reading/white-bracket.ts';
+import { ReadingRefused } from '../../src/calibrate/refusal.ts';
+import type { Finding } from '../api/words.ts';
+import { addBlockVerdict, openBlockReadings, type OpenBlockReading } from '../store/block-verdicts.ts';
+import { addCalibration, calibrationsOf } from '../store/calibrations.ts';
+import type { Db } from '../store/open-store.ts';
+
+/** A white as it is kept. Times are ms since 1970, so that a block can be closed after a restart. */
+export interface KeptWhite {
+  readonly signal: readonly number[];
+  readonly atMs: number;
+  readonly gain: number;
+  readonly apertureS: number;
+  readonly channels: readonly string[];
+}
+
+export interface TakenWhite {
+  /** Names the block that this white opens. */
+  readonly block: number;
+  /** What became of the readings before it, where there were any. */
+  readonly finding: Finding | undefined;
+  /** Verdicts were added. */
+  readonly judged: boolean;
+}
+
+interface RawReading {
+  readonly block: number;
+  readonly signal: readonly number[];
+  readonly atMs: number;
+  readonly trap: readonly number[] | null;
+  readonly tile: readonly number[];
+}
+
+/**
+ * Blocks of readings between two whites. The white after a block works its readings out again against the white
+ * between the two, or, where the two differ too much twice running, sends them back with the reason. Nothing is
+ * changed or deleted: verdicts are added.
+ */
+export class WhiteBlocks {
+  readonly #db: Db;
+  readonly #now: () => string;
+
+  constructor(db: Db, now: () => string) {
+    this.#db = db;
+    this.#now = now;
+  }
+
+  /** Keeps a white and closes the blocks before it. */
+  take(instrument: string, white: KeptWhite): TakenWhite {
+    return this.#db.transaction((): TakenWhite => {
+      const open = openBlockReadings(this.#db, instrument);
+      const before = calibrationsOf(this.#db, instrument, 'white tile');
+      addCalibration(this.#db, instrument, 'white tile', white, this.#now());
+      const block = calibrationsOf(this.#db, instrument, 'white tile').at(-1)!.seq;
+      let finding: Finding | undefined;
+      let judged = false;
+      const blocks = new Map<number, OpenBlockReading[]>();
+      for (const reading of open) {
+        const { block: of } = JSON.parse(reading.raw) as RawReading;
+        blocks.set(of, [...(blocks.get(of) ?? []), reading]);
+      }
+      for (const [seq, readings] of blocks) {
+        const opening = before.find((row) => row.seq === seq);
+        if (!opening) continue;
+        const tries = before.filter((row) => row.seq > seq).length;
+        const outcome = this.#close(JSON.parse(opening.body) as KeptWhite, readings, white, tries > 0);
+        finding = outcome.finding;
+        judged ||= outcome.judged;
+      }
+      return { block, finding, judged };
+    })();
+  }
+
+  /** How many of these readings wait for the white that closes their block. */
+  waiting(instrument: string, readingIds: ReadonlySet<string>): number {
+    return openBlockReadings(this.#db, instrument).filter(({ id }) => readingIds.has(id)).length;
+  }
+
+  #close(
+    opening: KeptWhite,
+    readings: readonly OpenBlockReading[],
+    white: KeptWhite,
+    second: boolean,
+  ): { finding: Finding | undefined; judged: boolean } {
+    const many = `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`;
+    const sendBack = (reason: string): { finding: Finding; judged: boolean } => {
+      for (const { id } of readings) this.#judge(id, { accepted: false, reason, values: undefined });
+      const sentence = `${reason} ${many} of that block ${readings.length === 1 ? 'is' : 'are'} sent back.`;
+      return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: true };
+    };
+    if (
+      opening.gain !== white.gain ||
+      opening.apertureS !== white.apertureS ||
+      opening.channels.join() !== white.channels.join()
+    ) {
+      return sendBack('The head was set differently before a white closed this block; read it again.');
+    }
+    let closed: Float64Array[];
+    try {
+      closed = readings.map(({ raw }) => {
+        const { signal, atMs, trap, tile } = JSON.parse(raw) as RawReading;
+        const reading = { signal: Float64Array.from(signal), atMs };
+        const scale = { trap: trap ? Float64Array.from(trap) : new Float64Array(signal.length), tile };
+        return closeBlock(whiteOf(opening), [reading], whiteOf(white), scale, white.channels)[0]!;
+      });
+    } catch (error) {
+      if (!(error instanceof ReadingRefused)) throw error;
+      if (second) return sendBack(error.message);
+      const sentence = `${error.message} Read the white tile once more first: if it stays so, ${many} will be sent back.`;
+      return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: false };
+    }
+    readings.forEach(({ id }, i) => this.#judge(id, { accepted: true, reason: '', values: [...closed[i]!] }));
+    return { finding: undefined, judged: true };
+  }
+
+  #judge(id: string, verdict: Parameters<typeof addBlockVerdict>[2]): void {
+    addBlockVerdict(this.#db, id, verdict, this.#now());
+  }
+}
+
+const whiteOf = ({ signal, atMs }: KeptWhite): WhiteReading => ({ signal: Float64Array.from(signal), atMs });
