@@ -14,19 +14,24 @@ export function focusedName(page: Page): Promise<string> {
   });
 }
 
+/** How long a person would go on looking for something that the page is still busy with. */
+const PATIENCE_MS = 20_000;
+
 /**
- * Presses Tab until something called `name` has the focus.
+ * Presses Tab until something called `name` has the focus, going round again while the page may be busy with it.
  * @throws Error with everything that had the focus on the way
  */
 export async function tabTo(page: Page, name: RegExp): Promise<void> {
-  const seen: string[] = [];
-  for (let i = 0; i < 150; i++) {
+  const seen = new Set<string>();
+  const until = Date.now() + PATIENCE_MS;
+  while (Date.now() < until) {
     const here = await focusedName(page);
     if (name.test(here)) return;
-    seen.push(here);
+    if (seen.has(here)) await page.waitForTimeout(5);
+    seen.add(here);
     await page.keyboard.press('Tab');
   }
-  throw new Error(`No way by Tab to ${name}; on the way were: ${[...new Set(seen)].join(' | ')}`);
+  throw new Error(`No way by Tab to ${name}; on the way were: ${[...seen].join(' | ')}`);
 }
 
 /** Tabs to something and presses Enter on it. */
