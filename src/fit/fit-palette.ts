@@ -3,9 +3,10 @@ import type { SwatchSet } from '../calibrate/swatch-set/schema.ts';
 import { filmsAndSurface } from './assemble/film-facts.ts';
 import { paletteOfSolution } from './assemble/palette-of-solution.ts';
 import { reducedChiSquares } from './evidence/chi-square.ts';
+import { type OddRung, oddRungs } from './evidence/odd-rung.ts';
 import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.ts';
 import { trustLine } from './evidence/trust.ts';
-import { type WrongRatio, wrongRatios } from './evidence/wrong-ratio.ts';
+import { wrongRatios } from './evidence/wrong-ratio.ts';
 import type { SharedUnknown } from './model/layout.ts';
 import { fitProblem } from './model/problem.ts';
 import { SETTINGS, type FitSettings } from './model/settings.ts';
@@ -23,7 +24,7 @@ export interface FitOptions {
   readonly without?: ReadonlySet<string>;
   /** Refit each tube once per rung, for `leftOutDeltaE00`. @default true */
   readonly leaveOneOut?: boolean;
-  /** Fit again without rungs whose ratio is likely wrong, and say which. @default true */
+  /** Fit again without rungs that were likely weighed wrong, exchanged, veiled or wet, and say which. @default true */
   readonly dropWrongRatios?: boolean;
 }
 
@@ -57,9 +58,17 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
     ...(options.without ? { without: options.without } : {}),
   });
   const solution = solvePalette(problem, settings.discrepancySd);
+  let unlike: readonly OddRung[] = [];
   if (options.dropWrongRatios ?? true) {
+    const odd = oddRungs(problem, solution);
+    // Two rungs that changed places would each pass for one weighed wrong, so they are asked about first.
+    const exchanged = odd.filter((o) => o.what === 'exchanged');
+    if (exchanged.length) return withoutRungs(set, options, exchanged);
     const wrong = wrongRatios(problem, solution);
     if (wrong.length) return withoutRungs(set, options, wrong);
+    const explained = odd.filter((o) => o.what !== 'unlike');
+    if (explained.length) return withoutRungs(set, options, explained);
+    unlike = odd;
   }
   const palette = paletteOfSolution(problem, solution);
   const evidence = swatchEvidence(problem, solution, options.leaveOneOut ?? true);
@@ -87,7 +96,10 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
           rungs,
           rungs.some((r) => r.share === 1),
         ),
-        warnings: warningsFor(own, t),
+        warnings: [
+          ...unlike.filter((o) => o.tube === set.tubes[t]!.id).map((o) => o.words),
+          ...warningsFor(own, t),
+        ],
       },
     };
   });
@@ -107,7 +119,7 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
     iterations: solution.iterations,
     cost: report.cost,
     optimality: report.optimality,
-    warnings: [],
+    warnings: unlike.map((o) => o.words),
   };
 }
 
@@ -117,8 +129,11 @@ function warningsFor(own: readonly SwatchEvidence[], tube: number): string[] {
     : ['No masstone among the swatches: scattering rests on the strongest mixture.'];
 }
 
+/** Swatches not to be believed, and why. */
+type Doubted = Pick<OddRung, 'swatches' | 'tube' | 'words'>;
+
 /** Fits again without the rungs most likely wrong, one of a tube at a time; each is named in the warnings. */
-function withoutRungs(set: SwatchSet, options: FitOptions, wrong: readonly WrongRatio[]): PaletteFit {
+function withoutRungs(set: SwatchSet, options: FitOptions, wrong: readonly Doubted[]): PaletteFit {
   const worst = wrong.filter((w, i) => wrong.findIndex((v) => v.tube === w.tube) === i);
   const without = new Set([...(options.without ?? []), ...worst.flatMap((w) => w.swatches)]);
   const fit = fitPalette(set, { ...options, without });
