@@ -10,6 +10,7 @@ import { paletteFacts } from '../store/palette-facts.ts';
 import { paletteById } from '../store/palettes.ts';
 import { cardsOfFiles, fileSwatchesOf, type SwatchRow, swatchOfCheck } from '../store/swatches.ts';
 import { tubesOf } from '../store/tubes.ts';
+import { benchNoise } from './bench-noise.ts';
 import { draftLadder } from './draft-ladder.ts';
 import { SetDraft } from './set-draft.ts';
 
@@ -32,17 +33,19 @@ export function assembleSet(db: Db, paletteId: string, formId: string): Assemble
   const draft = new SetDraft(formId);
   draftFiles(db, draft, paletteId);
   const tubes = tubesOf(db, paletteId);
-  for (const row of laddersOfPalette(db, paletteId)) {
-    const ladder = openLadder(db, row.id);
-    if (!ladder.folded.closed)
-      draftLadder(
-        draft,
-        ladder,
-        tubes.find((t) => t.id === row.tube_id)!,
-      );
+  const ladders = laddersOfPalette(db, paletteId)
+    .map((row) => openLadder(db, row.id))
+    .filter((ladder) => !ladder.folded.closed);
+  for (const ladder of ladders) {
+    draftLadder(
+      draft,
+      ladder,
+      tubes.find((t) => t.id === ladder.row.tube_id)!,
+    );
   }
   draftChecks(db, draft, paletteId);
   const facts = paletteFacts(db, paletteId);
+  const noise = facts.noise ?? benchNoise(draft, ladders);
   // One set states one scale; the coarsest one used is on the safe side.
   const coarsest = draft.scaleResolutions.length > 0 ? Math.max(...draft.scaleResolutions) : undefined;
   const weighing = facts.weighing ?? (coarsest === undefined ? undefined : { resolution: coarsest });
@@ -54,7 +57,7 @@ export function assembleSet(db: Db, paletteId: string, formId: string): Assemble
     ...(title ? { title } : {}),
     instrument: formOf(db, formId),
     ...(weighing ? { weighing } : {}),
-    ...(facts.noise ? { noise: facts.noise } : {}),
+    ...(noise ? { noise } : {}),
     backings: draft.backings,
     tubes: tubes
       .filter((tube) => used.has(tube.id) || tube.role === 'white')

@@ -1,3 +1,10 @@
+import {
+  curveOfSteps,
+  type EffectiveBand,
+  effectiveBands,
+  responseOf,
+} from '../../src/calibrate/bands/effective-bands.ts';
+import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Head } from '../../src/device/head/head.ts';
 import type { Channel } from '../../src/device/head/channels.ts';
 import type { ReadingForm } from '../api/readings.ts';
@@ -19,8 +26,8 @@ export function formOfHead(head: Pick<Head, 'kind' | 'channels' | 'geometry' | '
   const { geometry } = head;
   const name = `${head.identity.model} ${head.identity.serial}`;
   const used = colourChannels(head).map((i) => head.channels[i]!);
-  const response = responseOf(used);
-  const withResponse = response ? { response } : {};
+  const seen = effective(used);
+  const withResponse = seen ? { response: responseOf(seen) } : {};
   switch (head.kind) {
     case 'spectral':
       return { kind: 'spectral', geometry, name, wavelengths: used.map((c) => c.centreNm!), ...withResponse };
@@ -29,7 +36,11 @@ export function formOfHead(head: Pick<Head, 'kind' | 'channels' | 'geometry' | '
         kind: 'bands',
         geometry,
         name,
-        bands: used.map((c) => ({ name: c.name, centre: c.centreNm!, fwhm: c.fwhmNm ?? 30 })),
+        bands: used.map((c, i) => ({
+          name: c.name,
+          centre: seen?.[i]!.centreNm ?? c.centreNm!,
+          fwhm: seen?.[i]!.fwhmNm ?? c.fwhmNm ?? 30,
+        })),
         ...withResponse,
       };
     case 'tristimulus':
@@ -38,20 +49,14 @@ export function formOfHead(head: Pick<Head, 'kind' | 'channels' | 'geometry' | '
   }
 }
 
-function responseOf(used: readonly Channel[]): { wavelengths: number[]; rows: number[][] } | undefined {
-  const first = used[0]?.response;
-  if (!first) return undefined;
-  const same = used.every(
-    (c) =>
-      c.response?.startNm === first.startNm &&
-      c.response.stepNm === first.stepNm &&
-      c.response.values.length === first.values.length,
-  );
-  if (!same) return undefined;
-  const rows = used.map((c) => {
-    const sum = c.response!.values.reduce((a, b) => a + b, 0);
-    return c.response!.values.map((v) => v / sum);
-  });
-  if (!rows.flat().every(Number.isFinite)) return undefined;
-  return { wavelengths: first.values.map((_, i) => first.startNm + i * first.stepNm), rows };
+/** What the channels really see, where the head tells all of their curves; a head's table already holds its lamp. */
+function effective(used: readonly Channel[]): EffectiveBand[] | undefined {
+  if (used.length === 0 || used.some((c) => !c.response)) return undefined;
+  try {
+    return effectiveBands(used.map((c) => ({ name: c.name, ...curveOfSteps(c.response!) })));
+  } catch (error) {
+    // A table that is no table: the catalogue's centres and widths are what is left.
+    if (error instanceof ReadingRefused) return undefined;
+    throw error;
+  }
 }

@@ -52,7 +52,8 @@ export interface LadderSurroundings {
 
 /** Taken by a head, and the white that closes its block is still to come. */
 export function isOpen({ row, verdict }: JudgedReading): boolean {
-  return verdict === undefined && (JSON.parse(row.raw) as { block?: number | null } | null)?.block != null;
+  if (verdict !== undefined) return false;
+  return typeof (JSON.parse(row.raw) as { block?: unknown } | null)?.block === 'number';
 }
 
 /** The one next thing to do on a ladder. */

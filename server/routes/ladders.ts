@@ -84,7 +84,7 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
     const ladder = openLadder(db, ladderId);
     holdOpen(ladder);
     const rung = find(ladder.rungs, ladder.cards);
-    const taken = await takeOnBench(bench, body, () => practiceRung(db, ladder, rung));
+    const taken = await takeOnBench(bench, body, () => practiceRung(db, ladder, rung, body.over));
     const readingId = keepReading(db, { ladderId }, rung.row.id, body.over, taken.reading, bench.now());
     const after = openLadder(db, ladderId);
     const reading = readingView(rungOf(after, rung.row.id).readings.find((r) => r.row.id === readingId)!);
