@@ -69,4 +69,33 @@ describe('Profile', () => {
     // The refusal is an answer of 4xx, which the browser logs by itself.
     bench.errors.splice(0, bench.errors.length, ...bench.errors.filter((e) => !/status of 4\d\d/.test(e)));
   });
+
+  it('looks at what a tube measured again changes, by keyboard, then puts it in its place', async () => {
+    // The palette taken in holds constants only; the one measured here has its readings.
+    await measuredPalette(bench.address);
+    await page.reload();
+    await page.locator('tl-tube-replace').getByLabel('The old tube').waitFor();
+    const before = await page.locator('.history li').count();
+    const replace = page.locator('tl-tube-replace');
+    await replace.getByLabel('The new tube').selectOption({ label: 'the same tube, measured again' });
+    await replace.getByRole('button', { name: 'What would change?' }).focus();
+    await page.keyboard.press('Enter');
+    const replaced = page.locator('tl-replaced');
+    await replaced.waitFor({ timeout: 30_000 });
+    // The very readings the profile was fitted to: the same strength, within its doubt.
+    const strength = Number.parseFloat(await replaced.locator('.figure').first().innerText());
+    expect(Math.abs(strength - 100)).toBeLessThan(10);
+    expect(await page.locator('.history li').count()).toBe(before);
+    await bench.picture(page, 'profile-replace-1440', true);
+    await replace.getByRole('button', { name: 'Put it in its place' }).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('.history li').count(), { timeout: 30_000 }).toBe(before + 1);
+  });
+
+  it('asks for the file where the new tube is to come from one', async () => {
+    const replace = page.locator('tl-tube-replace');
+    await replace.getByLabel('The new tube').selectOption({ label: 'from a file' });
+    await replace.getByRole('button', { name: 'What would change?' }).click();
+    await replace.getByText('Choose the file with the short ladder first.').waitFor();
+  });
 });

@@ -15,9 +15,11 @@ import { RemoteController } from '../../state/remote.ts';
 import { constantsWords } from '../../text/constants.ts';
 import { num, when } from '../../text/numbers.ts';
 import { profileWords } from '../../text/profile.ts';
+import { replaceWords } from '../../text/replace.ts';
 import { type OpenPalette, PaletteController } from '../../workers/palette-controller.ts';
 import './profile-compare.ts';
 import './profile-import.ts';
+import './tube-replace.ts';
 
 type Opened = Extract<OpenPalette, { status: 'open' }>;
 const FORMATS = ['json', 'csv', 'cgats'] as const;
@@ -147,7 +149,21 @@ export class TlProfileScreen extends TlElement {
           @tl-imported=${() => void this.#fetch()}
         ></tl-profile-import>
       </section>
+      ${this.#replace()}
       ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing} ${this.#past()}`;
+  }
+
+  #replace() {
+    const palette = this.#palette.value;
+    if (palette.status !== 'open') return nothing;
+    return html`<section class="stack">
+      <h2>${replaceWords().title}</h2>
+      <tl-tube-replace
+        .profile=${palette.profile}
+        .summary=${palette.summary}
+        @tl-replaced=${() => void this.#fetch()}
+      ></tl-tube-replace>
+    </section>`;
   }
 
   #now({ profile, summary }: Opened) {
