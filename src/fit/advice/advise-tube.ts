@@ -24,13 +24,17 @@ const LIGHT = 70;
 export function adviseTube(fit: PaletteFit, set: SwatchSet, id: string): Advice[] {
   const { palette } = fit;
   const rows = responseRows(set.instrument);
+  // Readings at the grid's own wavelengths need no sum over it.
+  const at = rows.map((row) => row.indexOf(1));
+  const read = (column: Float64Array): Float64Array =>
+    at.every((i) => i >= 0) ? Float64Array.from(at, (i) => column[i]!) : readingOf(rows, column);
   const noise = { sigma: fit.noise.sigma ?? 0, relative: fit.noise.relative ?? 0 };
   const mixtures = mixturesOfTube(palette, id).map((masses) => colourDoubt(doubtOfMixture(palette, masses)));
   return possibleMeasurements(fit, set, id)
     .map((measurement): Advice => {
       const doubt = doubtOfMixture(palette, measurement.masses);
       const information = informationOf(measurement, doubt, rows, noise, fit.weighing);
-      const update = updateBy(doubt, (column) => readingOf(rows, column), information, rows.length);
+      const update = updateBy(doubt, read, information, rows.length);
       const falls = mixtures.map(({ lab, slopes, covariance, radius }) => {
         const C = covariance.map((row) => [...row]);
         update.lessen(C, slopes);

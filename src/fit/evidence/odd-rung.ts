@@ -20,6 +20,8 @@ export interface OddRung {
 const USUAL = 0.015;
 /** Standard normal equivalent of the chi-square from which a rung is asked about. Set on clean invented ladders. */
 const ASKED = 5;
+/** The same for a rung no cause explains, which may be the equations' own error. Set on a clean set of transfer paints. */
+const ASKED_WITHOUT_CAUSE = 8;
 /** Share of what is against a rung that a cause must take away to be named. */
 const EXPLAINS = 0.7;
 /** Veil tried, reflectance factor. */
@@ -75,6 +77,7 @@ export function oddRungs(problem: FitProblem, solution: Solution): OddRung[] {
     }
     const veil = bestVeil(together, (v) => whole(veiled(problem, worst.g, v)));
     const what = veil.fall > EXPLAINS * excess ? (veil.at > 0 ? 'veiled' : 'wet') : 'unlike';
+    if (what === 'unlike' && worst.z < ASKED_WITHOUT_CAUSE) return;
     found.push({
       swatches: problem.groups[worst.g]!.swatches.map((s) => s.swatch.id),
       tube: id,
