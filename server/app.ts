@@ -9,6 +9,7 @@ import { door, type DoorOptions, headers } from './door.ts';
 import { servePages } from './pages.ts';
 import { HttpProblem, problemDetails } from './problem.ts';
 import { problemOf } from './problem-of.ts';
+import { buttonAnswers } from './routes/button.ts';
 import { checkAnswers } from './routes/checks.ts';
 import { fitAnswers } from './routes/fits.ts';
 import { importAnswers } from './routes/imports.ts';
@@ -61,6 +62,7 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   renewAnswers(answer, bench);
   checkAnswers(answer, bench);
   mixAnswers(answer, bench);
+  buttonAnswers(answer, bench);
   pairingAnswers(answer, bench, pairing, fromNetwork);
   answer(eventRoutes.events, ({ res }) => {
     bench.events.add(res, { type: 'hello', version: VERSION });

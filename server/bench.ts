@@ -3,6 +3,7 @@ import type { Events } from './events.ts';
 import type { Db } from './store/open-store.ts';
 import type { LiveInstrument } from './instrument/live-instrument.ts';
 import type { MixRunner } from './mixing/mix-runner.ts';
+import type { ByButton } from './reading/by-button.ts';
 import type { FitRunner } from './fitting/fit-runner.ts';
 
 /** Everything the routes work on. `main.ts` makes the real one, a test makes its own. */
@@ -12,6 +13,8 @@ export interface Bench {
   readonly now: () => string;
   readonly events: Events;
   readonly instrument: LiveInstrument;
+  /** What a press of the head's own button reads. */
+  readonly button: ByButton;
   readonly fits: FitRunner;
   readonly mixing: MixRunner;
   readonly checking: CheckResults;

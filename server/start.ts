@@ -18,6 +18,7 @@ import { Pairing } from './pairing/pairing.ts';
 import { MixRunner } from './mixing/mix-runner.ts';
 import { addCalibration, calibrationsOf } from './store/calibrations.ts';
 import { closeAbandonedFits } from './store/fits.ts';
+import { ByButton } from './reading/by-button.ts';
 import { openStore } from './store/open-store.ts';
 
 export interface StartOptions {
@@ -92,6 +93,7 @@ export async function start(options: StartOptions): Promise<Started> {
     now,
     events,
     instrument,
+    button: new ByButton({ db, now, events, instrument }),
     fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
     mixing,
     checking: new CheckResults(mixing),

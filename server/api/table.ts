@@ -1,3 +1,4 @@
+import { buttonRoutes } from './button.ts';
 import { checkRoutes } from './checks.ts';
 import { eventRoutes } from './events.ts';
 import { fitRoutes } from './fits.ts';
@@ -27,5 +28,6 @@ export const ROUTES = {
   ...checkRoutes,
   ...mixRoutes,
   ...pairingRoutes,
+  ...buttonRoutes,
 } as const;
 export type RouteName = keyof typeof ROUTES;

@@ -76,6 +76,20 @@ export class LadderHand implements ReactiveController {
     return stored;
   }
 
+  /** A reading that a press of the head's own button took: the ladder first, so that what is said next is true. */
+  async pressed(
+    taken: Pick<Taken, 'reading' | 'findings'> & { readonly rungId: string | null },
+  ): Promise<void> {
+    await this.#do(async ({ id }) => {
+      const ladder = await call('getLadder', { params: { ladderId: id } });
+      this.ladder = ladder;
+      say('');
+      const rung = ladder.rungs.find((r) => r.id === taken.rungId);
+      this.tell(taken, rung && taken.reading ? { kind: 'rung', rung, over: taken.reading.over } : undefined);
+      return ladder;
+    });
+  }
+
   weigh(rung: Rung, grams: readonly number[]): Promise<void> {
     return this.#do(({ id }) =>
       call('weighRung', { params: { ladderId: id, rungId: rung.id }, body: { grams: [...grams] } }),

@@ -15,6 +15,7 @@ import { type StepName, isOn, neededStep } from '../bench/bench-steps.ts';
 import { AnyKey } from './any-key.ts';
 import { farWords, nearWords } from './far-words.ts';
 import { FitRun } from './fit-run.ts';
+import { HeadButton, buttonTarget } from './head-button.ts';
 import './ladder-after.ts';
 import { type How, LadderHand } from './ladder-hand.ts';
 import type { TlOtherWays, Way } from './other-ways.ts';
@@ -65,11 +66,13 @@ export class TlLadderSession extends TlElement {
       },
       () => void this.#hand.undo(),
     );
+    new HeadButton(this, () =>
+      this.#headReady && !this.#weighRung ? buttonTarget(this.#now, this.#target) : undefined,
+    );
     new EventsController(this, {
       taken: (event) => {
         if (event.ladderId !== this.ladder.id || this.#hand.busy) return;
-        this.#hand.tell(event);
-        this.dispatchEvent(new CustomEvent('tl-again', { bubbles: true, composed: true }));
+        void this.#hand.pressed(event);
       },
     });
   }

@@ -1,0 +1,79 @@
+/** The head's own button, over real HTTP: what a press reads, when it reads nothing, and that it is told each time. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ServerEvent } from '../../server/api/events.ts';
+import { TestBench } from './bench-client.ts';
+
+const bench = new TestBench();
+type TakenEvent = Extract<ServerEvent, { type: 'taken' }>;
+let ladderId: string;
+let rungId: string;
+
+beforeAll(async () => {
+  await bench.open();
+  await bench.readyWithDemo();
+  const tube = (await bench.get('listTubes')).find((t) => t.role !== 'white')!;
+  let ladder = await bench.get('startLadder', { body: { tubeId: tube.id } });
+  ladderId = ladder.id;
+  while (ladder.next.action === 'weigh') {
+    const rung = ladder.rungs.find((r) => r.id === ladder.next.rungId)!;
+    const grams = rung.parts.map((part) => part.plannedGrams);
+    ladder = await bench.get('weighRung', { params: { ladderId, rungId: rung.id }, body: { grams } });
+  }
+  rungId = ladder.next.rungId!;
+});
+afterAll(() => bench.close());
+
+/** Presses and waits for what is told of it. */
+function press(): Promise<TakenEvent> {
+  return new Promise((resolve, reject) => {
+    const stop = bench.started.bench.events.listen((event) => {
+      if (event.type !== 'taken') return;
+      stop();
+      resolve(event);
+    });
+    void bench.ask('pressPracticeButton').catch(reject);
+  });
+}
+const readings = async (): Promise<number> =>
+  (await bench.get('getLadder', { params: { ladderId } })).rungs.flatMap((r) => r.readings).length;
+
+describe("the head's own button", () => {
+  it('puts nothing into a ladder while it is aimed at none', async () => {
+    await bench.get('pressPracticeButton');
+    await expect.poll(async () => (await bench.get('getInstrument')).state).toBe('ready');
+    expect(await readings()).toBe(0);
+  });
+
+  it('reads the rung it is aimed at, press after press, and tells of each', async () => {
+    await bench.get('aimButton', { body: { ladderId, on: { rungId }, over: 'opaque' } });
+    for (let n = 1; n <= 3; n += 1) {
+      const told = await press();
+      expect(told).toMatchObject({ ladderId, rungId, reading: { state: 'kept', over: 'opaque' } });
+      expect(await readings()).toBe(n);
+    }
+    const ladder = await bench.get('getLadder', { params: { ladderId } });
+    expect(ladder.rungs.find((r) => r.id === rungId)!.done).toBe(true);
+    expect(ladder.undo).not.toBeNull();
+  });
+
+  it('reads the same rung as the key does, within the noise of repeats', async () => {
+    const taken = await bench.get('takeReading', { params: { ladderId, rungId }, body: { source: 'head' } });
+    expect(taken.reading!.state).toBe('kept');
+    expect(taken.findings.filter((f) => f.code === 'sent-back')).toEqual([]);
+  });
+
+  it('says why when a press gives no reading', async () => {
+    await bench.get('closeLadder', { params: { ladderId } });
+    const told = await press();
+    expect(told.reading).toBeNull();
+    expect(told.findings[0]!.sentence).toContain('put aside');
+  });
+
+  it('refuses an aim at what is not there, and a press without the practice head', async () => {
+    const on = { rungId: 'nothing' };
+    expect((await bench.refusal('aimButton', { body: { ladderId, on, over: 'opaque' } })).status).toBe(404);
+    await bench.get('freeButton');
+    await bench.get('disconnectInstrument');
+    expect((await bench.refusal('pressPracticeButton')).status).toBe(409);
+  });
+});
