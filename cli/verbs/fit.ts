@@ -4,6 +4,7 @@ import type { Output } from '../output.ts';
 export interface FitOptions {
   readonly output?: string;
   readonly json?: boolean;
+  readonly advice?: boolean;
 }
 
 export function addFit(program: Command, output: Output): void {
@@ -13,6 +14,7 @@ export function addFit(program: Command, output: Output): void {
     .argument('<file>', 'swatch set (JSON), or CGATS.17, CSV or CxF3 that holds one; - reads standard input')
     .option('-o, --output <file>', 'write the palette profile here; - writes it to standard output')
     .option('--json', 'print the table as JSON')
+    .option('--advice', 'also say what to measure next, and how much it would help')
     .addHelpText('after', FIT_HELP)
     .action(async (file: string, options: FitOptions) => {
       // The fit is read only when it is asked for, so that every other verb starts at once.

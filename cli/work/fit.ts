@@ -29,10 +29,10 @@ export function runFit(file: string, options: FitOptions, output: Output): void 
     readProfile(text);
     writeOut(options.output, text, output);
   }
-  if (options.json) printJson(output, reportOf(fit, set));
+  if (options.json) printJson(output, reportOf(fit, set, options));
   // With the profile on standard output the table would be in its way.
-  else if (options.output === '-') output.err(fitTable(fit, set));
-  else output.out(fitTable(fit, set));
+  else if (options.output === '-') output.err(fitTable(fit, set, options));
+  else output.out(fitTable(fit, set, options));
 }
 
 interface TubeReport {
@@ -47,13 +47,14 @@ interface TubeReport {
   status: string;
   trust: string;
   warnings: readonly string[];
-  /** What to measure next, best first, with the mean fall of the 95 % radius it buys. */
-  next: readonly { sentence: string; gain: number }[];
+  /** What to measure next, best first, with the mean fall of the 95 % radius it buys; where it was asked for. */
+  next?: readonly { sentence: string; gain: number }[];
 }
 
 function reportOf(
   fit: PaletteFit,
   set: SwatchSet,
+  options: FitOptions,
 ): {
   tubes: TubeReport[];
   status: string;
@@ -62,7 +63,7 @@ function reportOf(
   warnings: readonly string[];
 } {
   return {
-    tubes: fit.tubes.map((tube) => tubeReport(tube, fit, set)),
+    tubes: fit.tubes.map((tube) => tubeReport(tube, fit, set, options)),
     status: fit.status,
     message: fit.message,
     iterations: fit.iterations,
@@ -70,7 +71,12 @@ function reportOf(
   };
 }
 
-function tubeReport({ tube, evidence }: TubeFit, fit: PaletteFit, set: SwatchSet): TubeReport {
+function tubeReport(
+  { tube, evidence }: TubeFit,
+  fit: PaletteFit,
+  set: SwatchSet,
+  options: FitOptions,
+): TubeReport {
   const { rungs } = evidence;
   return {
     id: tube.id,
@@ -84,7 +90,9 @@ function tubeReport({ tube, evidence }: TubeFit, fit: PaletteFit, set: SwatchSet
     status: evidence.status,
     trust: evidence.trust,
     warnings: evidence.warnings,
-    next: nextMeasurements(fit, set, tube.id, 3).map(({ sentence, gain }) => ({ sentence, gain })),
+    ...(options.advice
+      ? { next: nextMeasurements(fit, set, tube.id, 3).map(({ sentence, gain }) => ({ sentence, gain })) }
+      : {}),
   };
 }
 
@@ -92,9 +100,9 @@ function meanOf(values: readonly number[]): number | null {
   return values.length > 0 ? values.reduce((sum, v) => sum + v, 0) / values.length : null;
 }
 
-function fitTable(fit: PaletteFit, set: SwatchSet): string {
+function fitTable(fit: PaletteFit, set: SwatchSet, options: FitOptions): string {
   const number = (v: number | null): string => (v === null ? '-' : v.toFixed(2));
-  const { tubes, status, message, warnings } = reportOf(fit, set);
+  const { tubes, status, message, warnings } = reportOf(fit, set, options);
   const rows = tubes.map((t) => [
     t.id,
     String(t.rungs),
@@ -117,7 +125,7 @@ function fitTable(fit: PaletteFit, set: SwatchSet): string {
 /** The measurements that buy most over all tubes; the whole list is in the JSON. */
 function nextLines(tubes: readonly TubeReport[]): string[] {
   const most = tubes
-    .flatMap((t) => t.next.slice(0, 1))
+    .flatMap((t) => t.next?.slice(0, 1) ?? [])
     .toSorted((a, b) => b.gain - a.gain)
     .slice(0, 3);
   return most.length > 0 ? ['', 'To measure next:', ...most.map((n) => `  ${n.sentence}`)] : [];
