@@ -112,6 +112,18 @@ describe('Mixing', () => {
     await expect.poll(total).toBeGreaterThan(before);
   });
 
+  it('says what makes the pile one step darker, and puts it in', async () => {
+    const panel = page.locator('tl-nudge-panel');
+    await panel.getByRole('button', { name: 'darker' }).click();
+    const says = panel.locator('.says b');
+    await says.waitFor({ timeout: 20_000 });
+    const added = Number.parseFloat(await says.innerText());
+    expect(added).toBeGreaterThan(0);
+    const before = await total();
+    await panel.getByRole('button', { name: 'Put it in' }).click();
+    await expect.poll(total).toBeGreaterThan(before);
+  });
+
   it('prints a recipe card that carries the recipe in its own address', async () => {
     const link = page.locator('tl-recipe-list').getByRole('link', { name: 'Recipe card' }).first();
     const href = (await link.getAttribute('href'))!;

@@ -8,6 +8,7 @@ import type {
   ValueStringAsk,
 } from './limits-jobs.ts';
 import type { AdditionAnswer, AdditionAsk, MatchAnswer, MatchAsk } from './match-job.ts';
+import type { NudgeAnswer, NudgeAsk } from './nudge-job.ts';
 import type { OrderAnswer, OrderAsk } from './order-job.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
 import type {
@@ -25,6 +26,8 @@ export interface Jobs {
   predict: { ask: PredictAsk; answer: PredictAnswer };
   /** Recipes for a wanted colour, best first, as the scale can pour them. */
   match: { ask: MatchAsk; answer: MatchAnswer };
+  /** One just-visible step each way. */
+  nudge: { ask: NudgeAsk; answer: NudgeAnswer };
   /** In which order a recipe is poured. */
   order: { ask: OrderAsk; answer: OrderAnswer };
   /** What to add to a pile already mixed. */

@@ -6,6 +6,7 @@ import type { JobName, Jobs } from './jobs.ts';
 import { limitsJob, oneMoreJob, valueStringJob } from './limits-jobs.ts';
 import { additionJob, matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import { nudgeJob } from './nudge-job.ts';
 import { orderJob } from './order-job.ts';
 import { predictJob } from './predict-job.ts';
 import { familiesJob, studyPoursJob, studyRecipesJob } from './study-jobs.ts';
@@ -18,6 +19,7 @@ const jobs: {
   predict: predictJob,
   match: matchJob,
   addition: additionJob,
+  nudge: nudgeJob,
   order: orderJob,
   limits: limitsJob,
   oneMore: oneMoreJob,

@@ -26,12 +26,16 @@ import type { PredictAnswer } from '../../workers/predict-job.ts';
 import { splitDifference } from '../../../../src/mix/match/difference.ts';
 import { cardContent, cardLink } from './card-link.ts';
 import { MixTableController, type WantedColour, changeTable } from './mix-state.ts';
+import './nudge-panel.ts';
 import './recipe-card.ts';
 import './scale-fields.ts';
 import { pouredMasses } from './recipe-list.ts';
 import './addition-panel.ts';
 import './tube-pulls.ts';
 import './wanted-form.ts';
+
+/** Further out of reach than this, the hue family is worth asking for, CIEDE2000. Our choice. */
+const FAR = 10;
 
 /** Recipes from one's own tubes, and the pile as it is: `#/mixing`, and `#/mixing/card?...` to print. */
 export class TlMixingScreen extends TlElement {
@@ -265,7 +269,8 @@ export class TlMixingScreen extends TlElement {
 
   #recipes(profile: PaletteProfile) {
     const t = mixingWords();
-    const { recipes, wanted } = this.#table.value;
+    const { recipes, wanted, priority } = this.#table.value;
+    const best = recipes?.list[0];
     if (this.#match.error) {
       return html`<tl-notice kind="error" live>${this.#match.error.message}</tl-notice>`;
     }
@@ -273,6 +278,14 @@ export class TlMixingScreen extends TlElement {
     return html`<section class="stack">
       <h2>${t.recipes}</h2>
       <p>${recipes.reached ? t.reached : t.notReached}</p>
+      ${
+        priority !== 'hue' && best && (best.pour ?? best.recipe).deltaE00 > FAR
+          ? html`<p>${t.tryHue}</p>
+              <div>
+                <button type="button" @click=${() => this.#ask({ priority: 'hue' })}>${t.holdHue}</button>
+              </div>`
+          : nothing
+      }
       <tl-recipe-list
         .recipes=${recipes.list}
         .wanted=${wanted.lab}
@@ -284,13 +297,15 @@ export class TlMixingScreen extends TlElement {
 
   #addition(profile: PaletteProfile) {
     const { wanted, masses } = this.#table.value;
-    if (!wanted || !Object.values(masses).some((g) => g > 0)) return nothing;
-    return html`<tl-addition-panel
-      .profile=${profile}
-      .wanted=${wanted}
-      .masses=${masses}
-      .headReady=${this.#bench.value?.instrument.readyToRead === true}
-    ></tl-addition-panel>`;
+    if (!Object.values(masses).some((g) => g > 0)) return nothing;
+    const nudge = html`<tl-nudge-panel .profile=${profile} .masses=${masses}></tl-nudge-panel>`;
+    if (!wanted) return nudge;
+    return html`${nudge}<tl-addition-panel
+        .profile=${profile}
+        .wanted=${wanted}
+        .masses=${masses}
+        .headReady=${this.#bench.value?.instrument.readyToRead === true}
+      ></tl-addition-panel>`;
   }
 
   readonly #toWanted = (): void => {
