@@ -17,7 +17,7 @@ export function addCheck(program: Command, output: Output): void {
   )
     .addHelpText('after', CHECK_HELP)
     .action(async (profileFile: string, setFile: string, options: CheckOptions) => {
-      const { runCheck } = await import('../work/check.ts');
+      const { runCheck } = await import('../jobs/check.ts');
       runCheck(profileFile, setFile, options, output);
     });
 }

@@ -51,7 +51,7 @@ export function addExchangeVerbs(program: Command, output: Output): void {
         'Example: tintladder convert readings.csv --scale "per cent" --geometry 45/0 -o readings.cxf',
     )
     .action(async (file: string, options: ConvertOptions) => {
-      const { runConvert } = await import('../work/exchange.ts');
+      const { runConvert } = await import('../jobs/exchange.ts');
       runConvert(file, options, output);
     });
 
@@ -68,7 +68,7 @@ export function addExchangeVerbs(program: Command, output: Output): void {
     )
     .option('--json', 'print JSON')
     .action(async (first: string, second: string, options: CompareOptions) => {
-      const { runCompare } = await import('../work/exchange.ts');
+      const { runCompare } = await import('../jobs/exchange.ts');
       runCompare(first, second, options, output);
     });
 }

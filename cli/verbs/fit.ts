@@ -18,7 +18,7 @@ export function addFit(program: Command, output: Output): void {
     .addHelpText('after', FIT_HELP)
     .action(async (file: string, options: FitOptions) => {
       // The fit is read only when it is asked for, so that every other verb starts at once.
-      const { runFit } = await import('../work/fit.ts');
+      const { runFit } = await import('../jobs/fit.ts');
       runFit(file, options, output);
     });
 }

@@ -18,7 +18,7 @@ export function addInstrumentVerbs(program: Command, output: Output): void {
     .description('list the serial ports a head may be on')
     .option('--json', 'print JSON')
     .action(async (options: { json?: boolean }) => {
-      const { runPorts } = await import('../work/instrument.ts');
+      const { runPorts } = await import('../jobs/instrument.ts');
       await runPorts(options, output);
     });
 
@@ -35,7 +35,7 @@ export function addInstrumentVerbs(program: Command, output: Output): void {
     .option('--aperture <ms>', 'integration time, ms', positiveNumber)
     .option('--json', 'print JSON, a line a reading')
     .action(async (options: ReadOptions) => {
-      const { runRead } = await import('../work/instrument.ts');
+      const { runRead } = await import('../jobs/instrument.ts');
       await runRead(options, output);
     });
 }

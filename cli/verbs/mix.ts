@@ -50,7 +50,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder match palette.json --lab '48,12,-20' --scale 0.01")
     .action(async (file: string, options: MatchOptions) => {
-      const { runMatch } = await import('../work/mix.ts');
+      const { runMatch } = await import('../jobs/mix.ts');
       runMatch(file, options, output);
     });
 
@@ -63,7 +63,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder add palette.json --pile 'blue=1,white=3' --lab '52,2,-18'")
     .action(async (file: string, options: AddOptions) => {
-      const { runAdd } = await import('../work/mix.ts');
+      const { runAdd } = await import('../jobs/mix.ts');
       runAdd(file, options, output);
     });
 
@@ -72,7 +72,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--hues <number>', 'hues looked at, evenly spaced', whole(4, 72), 12)
     .option('--json', 'print JSON')
     .action(async (file: string, options: LimitsOptions) => {
-      const { runLimits } = await import('../work/mix.ts');
+      const { runLimits } = await import('../jobs/mix.ts');
       runLimits(file, options, output);
     });
 
@@ -86,7 +86,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--tube <id>', 'one tube let down with the white')
     .option('--json', 'print JSON')
     .action(async (file: string, options: StringOptions) => {
-      const { runString } = await import('../work/mix.ts');
+      const { runString } = await import('../jobs/mix.ts');
       runString(file, options, output);
     });
 }

@@ -16,7 +16,7 @@ export function addPredict(program: Command, output: Output): void {
       .requiredOption('-m, --masses <list>', "grams, or parts by mass: 'blue=1,white=3'")
       .option('--json', 'print JSON: reflectance on the grid, XYZ, Lab, value, lean, interval'),
   ).action(async (file: string, options: PredictOptions) => {
-    const { runPredict } = await import('../work/predict.ts');
+    const { runPredict } = await import('../jobs/predict.ts');
     runPredict(file, options, output);
   });
 }

@@ -40,7 +40,7 @@ export function addRenewVerbs(program: Command, output: Output): void {
     .option('--json', 'print the report as JSON')
     .addHelpText('after', REPLACE_HELP)
     .action(async (profile: string, oldId: string, set: string, options: ReplaceOptions) => {
-      const { runReplace } = await import('../work/renew.ts');
+      const { runReplace } = await import('../jobs/renew.ts');
       runReplace(profile, oldId, set, options, output);
     });
 
@@ -56,7 +56,7 @@ export function addRenewVerbs(program: Command, output: Output): void {
     )
     .requiredOption('-o, --output <file>', 'profile to write; - writes to standard output')
     .action(async (first: string, second: string, options: MergeOptions) => {
-      const { runMerge } = await import('../work/renew.ts');
+      const { runMerge } = await import('../jobs/renew.ts');
       runMerge(first, second, options, output);
     });
 
@@ -68,7 +68,7 @@ export function addRenewVerbs(program: Command, output: Output): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nSwatches are paired by their ids: a white, a tint and a masstone at the least.')
     .action(async (first: string, again: string, options: RereadOptions) => {
-      const { runReread } = await import('../work/renew.ts');
+      const { runReread } = await import('../jobs/renew.ts');
       runReread(first, again, options, output);
     });
 }

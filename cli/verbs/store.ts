@@ -22,7 +22,7 @@ export function addStoreVerbs(program: Command, output: Output): void {
     .argument('<file>', 'the copy to write; it must not be there yet')
     .option(...DATA)
     .action(async (file: string, options: DataOption) => {
-      const { runBackup } = await import('../work/store.ts');
+      const { runBackup } = await import('../jobs/store.ts');
       await runBackup(file, options, output);
     });
 
@@ -32,7 +32,7 @@ export function addStoreVerbs(program: Command, output: Output): void {
     .argument('<file>', 'swatch set, palette profile, or readings as CGATS.17, CSV or CxF3')
     .option(...DATA)
     .action(async (file: string, options: DataOption) => {
-      const { runImport } = await import('../work/store.ts');
+      const { runImport } = await import('../jobs/store.ts');
       await runImport(file, options, output);
     });
 
@@ -45,7 +45,7 @@ export function addStoreVerbs(program: Command, output: Output): void {
     .option('--palette <id>', 'palette (default: the current one)')
     .option(...DATA)
     .action(async (options: ExportOptions) => {
-      const { runExport } = await import('../work/store.ts');
+      const { runExport } = await import('../jobs/store.ts');
       await runExport(options, output);
     });
 }
