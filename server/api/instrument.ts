@@ -125,6 +125,15 @@ export const placeSchema = z.strictObject({
   on: z.enum(['white tile', 'black trap', 'check tile', 'card black', 'card white', 'swatch']),
 });
 
+/** A test of the head itself. */
+export const headTestSchema = z.strictObject({
+  passed: z.boolean(),
+  /** Largest departure, as a share, and the channel that has it. */
+  worst: z.number(),
+  channel: z.string(),
+  sentence: z.string(),
+});
+
 const answer = instrumentSchema;
 
 export const instrumentRoutes = {
@@ -186,5 +195,17 @@ export const instrumentRoutes = {
     path: '/api/instrument/read',
     summary: 'Read what lies under the head now; not stored',
     answer: liveReadingSchema,
+  }),
+  testAperture: route({
+    method: 'POST',
+    path: '/api/instrument/tests/aperture',
+    summary: 'On the white tile: are the counts in proportion to the integration time?',
+    answer: headTestSchema,
+  }),
+  testGain: route({
+    method: 'POST',
+    path: '/api/instrument/tests/gain',
+    summary: 'On the white tile: how far is a step of gain from its nominal size?',
+    answer: headTestSchema,
   }),
 };

@@ -18,7 +18,6 @@ import { liveReading } from './live-reading.ts';
 import { tileValues } from './tile-values.ts';
 import { instrumentView, type StepMemory } from './instrument-view.ts';
 
-/** How often the white tile is read for one white. */
 const WHITE_EXPOSURES = 4;
 
 /** The one instrument of the bench: at most one head at a time, one thing asked of it at a time. */
@@ -34,7 +33,6 @@ export class LiveInstrument {
   #note: Finding | undefined;
   #kelvin: number | undefined;
   #busy = false;
-  /** Named by the white that opened it. */
   #block: number | undefined;
   #press: ((reading: Promise<BenchReading>) => void) | undefined;
 
@@ -120,7 +118,7 @@ export class LiveInstrument {
       const values = tileValues(tile, this.#channels, this.#keeper.practice);
       const exposures: TakenExposure[] = [];
       for (let n = 0; n < WHITE_EXPOSURES; n += 1) {
-        // Put down afresh each time, so that one tilted placing does not stand for the white.
+        // Afresh each time: one tilted placing is not to stand for the white.
         this.#keeper.practice?.place({ kind: 'white-tile' });
         exposures.push(await expose(head, this.#channels));
       }
@@ -145,7 +143,7 @@ export class LiveInstrument {
 
   async readBlackTrap(): Promise<Instrument> {
     return this.#alone(async (head) => {
-      this.#keeper.practice?.place({ kind: 'black-trap' });
+      this.practice?.place({ kind: 'black-trap' });
       const taken = await expose(head, this.#channels);
       this.#scale!.takeTrap(taken.exposure);
       this.#step('black trap', 'good', 'Black trap read: the head’s own flare is taken out.');
@@ -171,11 +169,23 @@ export class LiveInstrument {
     });
   }
 
-  /** Reads what lies there. @throws DeviceFault; ReadingRefused where it is no reading */
+  /** @throws DeviceFault; ReadingRefused where it is no reading */
   async read(place?: PracticeSurface): Promise<BenchReading> {
     return this.#alone(async (head) => {
       if (place) this.#keeper.practice?.place(place);
       return this.#finish(head, await expose(head, this.#channels));
+    });
+  }
+
+  /** The head alone, for a test of itself; its settings are as they were afterwards. */
+  async trial<T>(work: (head: Head, channels: readonly number[], name: string) => Promise<T>): Promise<T> {
+    return this.#alone(async (head) => {
+      const { gain, apertureS, averages } = head.settings;
+      try {
+        return await work(head, this.#channels, this.#name(head));
+      } finally {
+        if (head.isConnected) await head.configure({ gain, apertureS, averages });
+      }
     });
   }
 
@@ -212,8 +222,7 @@ export class LiveInstrument {
     );
     head.on('press', (light) => this.#pressed(head, light));
     this.#set('ready');
-    // A head without a button refuses; the program's own keys do then.
-    head.armButton().catch(() => undefined);
+    head.armButton().catch(() => undefined); // a head without a button refuses
   }
 
   /** The white before stays: the next one closes its block. */

@@ -1,6 +1,8 @@
+import type { HeadTest } from '../../src/calibrate/linearity/superposition.ts';
 import { instrumentRoutes, type Instrument } from '../api/instrument.ts';
 import type { Answering } from '../answer.ts';
 import type { Bench } from '../bench.ts';
+import { testAperture, testGain } from '../instrument/head-tests.ts';
 import { listedPorts } from '../instrument/ports.ts';
 
 export function instrumentAnswers(answer: Answering, bench: Bench): void {
@@ -17,4 +19,7 @@ export function instrumentAnswers(answer: Answering, bench: Bench): void {
   answer(instrumentRoutes.readBlackTrap, () => instrument.readBlackTrap());
   answer(instrumentRoutes.readCheckTile, () => instrument.readCheckTile());
   answer(instrumentRoutes.readOnce, async () => (await instrument.read()).live);
+  const plain = ({ passed, worst, channel, sentence }: HeadTest) => ({ passed, worst, channel, sentence });
+  answer(instrumentRoutes.testAperture, async () => plain(await testAperture(instrument)));
+  answer(instrumentRoutes.testGain, async () => plain(await testGain(instrument)));
 }

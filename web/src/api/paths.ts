@@ -33,6 +33,8 @@ export const PATHS: Readonly<Record<RouteName, string>> = {
   readBlackTrap: 'POST /api/instrument/black-trap',
   readCheckTile: 'POST /api/instrument/check-tile',
   readOnce: 'POST /api/instrument/read',
+  testAperture: 'POST /api/instrument/tests/aperture',
+  testGain: 'POST /api/instrument/tests/gain',
   listLadders: 'GET /api/ladders',
   planLadder: 'POST /api/ladders/plan',
   startLadder: 'POST /api/ladders',
