@@ -1,10 +1,8 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { PRIORITIES, type Masses, type Priority, type Wanted } from '../../../../src/mix/index.ts';
-import { type Patch, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { type Patch, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/choice.ts';
-import '../../parts/compare.ts';
-import '../../parts/drawdown.ts';
 import '../../parts/empty.ts';
 import '../../parts/field.ts';
 import type { FieldChange } from '../../parts/field.ts';
@@ -17,16 +15,15 @@ import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { BenchState } from '../../state/bench-state.ts';
 import { ScaleController } from '../../state/scale.ts';
 import { RemoteController } from '../../state/remote.ts';
-import { splitWords } from '../../text/differences.ts';
 import { mixingWords } from '../../text/mixing.ts';
 import { num } from '../../text/numbers.ts';
 import type { MatchAnswer } from '../../workers/match-job.ts';
 import { PaletteController, quickBench, searchBench } from '../../workers/palette-controller.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
-import { splitDifference } from '../../../../src/mix/match/difference.ts';
 import { cardContent, cardLink } from './card-link.ts';
 import { MixTableController, type WantedColour, changeTable } from './mix-state.ts';
 import './nudge-panel.ts';
+import { pileView } from './pile-view.ts';
 import './recipe-card.ts';
 import './scale-fields.ts';
 import { pouredMasses } from './recipe-list.ts';
@@ -148,6 +145,7 @@ export class TlMixingScreen extends TlElement {
       </tl-page>`;
     }
     const { profile } = palette;
+    const { wanted, masses } = this.#table.value;
     if (this.route?.args[0] === 'card') {
       return html`<tl-recipe-card
         .profile=${profile}
@@ -161,7 +159,9 @@ export class TlMixingScreen extends TlElement {
     >
       <div slot="next">${this.#next()}</div>
       <div class="table">
-        <div class="pile">${this.#pile()}</div>
+        <div class="pile">
+          ${pileView(wanted, Object.values(masses).some((g) => g > 0) ? this.#mix.value : undefined)}
+        </div>
         <section class="stack" aria-label=${t.tubes}>
           <tl-tube-pulls .profile=${profile} .masstones=${this.#stones.value ?? new Map()}></tl-tube-pulls>
         </section>
@@ -193,37 +193,6 @@ export class TlMixingScreen extends TlElement {
       hint=${t.findHint(t.priorities[priority])}
       @click=${() => void this.#find()}
     ></tl-next>`;
-  }
-
-  #pile() {
-    const t = mixingWords();
-    const { wanted, masses } = this.#table.value;
-    const mix = Object.values(masses).some((g) => g > 0) ? this.#mix.value : undefined;
-    if (!mix) {
-      return html`<tl-drawdown
-          size="fill"
-          heading=${wanted ? t.want : t.pile}
-          .patch=${wanted && patchOfLab(wanted.lab)}
-        ></tl-drawdown>
-        <p>${t.empty}</p>`;
-    }
-    const says = t.interval(between(mix.interval.value, t.to), between(mix.interval.lean, t.to));
-    if (!wanted) {
-      return html`<tl-drawdown
-          size="fill"
-          heading=${t.pile}
-          .patch=${patchOfReflectance(mix.reflectance)}
-          .interval=${mix.interval.radius95}
-        ></tl-drawdown>
-        <p class="small">${says}</p>`;
-    }
-    const comparable = wanted.lab.white === mix.lab.white;
-    return html`<tl-compare
-        .patches=${[patchOfLab(wanted.lab), patchOfLab(mix.lab)]}
-        .names=${[t.want, t.mix]}
-      ></tl-compare>
-      ${comparable ? html`<p><b>${splitWords(splitDifference(wanted.lab, mix.lab))}</b></p>` : nothing}
-      <p class="small">${says}</p>`;
   }
 
   #wanted() {
@@ -349,7 +318,4 @@ export class TlMixingScreen extends TlElement {
   }
 }
 
-function between([low, high]: readonly [number, number], to: string): string {
-  return `${num(low, 1)} ${to} ${num(high, 1)}`;
-}
 define('tl-mixing-screen', TlMixingScreen);
