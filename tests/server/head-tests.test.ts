@@ -22,18 +22,3 @@ it(
     expect((await bench.get('getInstrument')).settings).toMatchObject({ gain: 64 });
   },
 );
-
-it(
-  'shows the check tile over its sessions, with limits once there are enough',
-  { timeout: 60_000 },
-  async () => {
-    await bench.get('readWhiteTile', { body: {} });
-    expect(await bench.get('tileHistory')).toMatchObject({ sessions: 0, steady: null, charts: [] });
-    for (let n = 0; n < 6; n += 1) await bench.get('readCheckTile');
-    const { sessions, charts } = await bench.get('tileHistory');
-    expect(sessions).toBe(6);
-    expect(charts.map((c) => c.name).slice(0, 2)).toEqual(['level', 'balance']);
-    expect(charts[0]!.values).toHaveLength(6);
-    expect(charts[0]!.limits.upper).toBeGreaterThan(charts[0]!.limits.lower);
-  },
-);
