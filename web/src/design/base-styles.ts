@@ -76,6 +76,22 @@ export const baseStyles = css`
     font-weight: 400;
     cursor: default;
   }
+  input[type='checkbox'] {
+    appearance: none;
+    inline-size: 24px;
+    block-size: 24px;
+    margin: 0;
+    padding: 3px;
+    flex: none;
+    border: var(--edge);
+    border-radius: 0;
+    cursor: pointer;
+    print-color-adjust: exact;
+    forced-color-adjust: none;
+  }
+  input[type='checkbox']:checked {
+    background: var(--ink) content-box;
+  }
   button.quiet {
     border-color: transparent;
     text-decoration: underline;
