@@ -10,7 +10,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/property-seed.ts'],
-          testTimeout: 60_000,
+          testTimeout: 240_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -18,7 +19,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           fileParallelism: false,
-          testTimeout: 120_000,
+          testTimeout: 240_000,
           hookTimeout: 120_000,
         },
       },
