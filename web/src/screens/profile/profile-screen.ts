@@ -161,6 +161,7 @@ export class TlProfileScreen extends TlElement {
       <tl-tube-replace
         .profile=${palette.profile}
         .summary=${palette.summary}
+        .asked=${this.route?.args[0] === 'replace' ? (this.route.args[1] ?? '') : ''}
         @tl-replaced=${() => void this.#fetch()}
       ></tl-tube-replace>
     </section>`;

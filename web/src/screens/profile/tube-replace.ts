@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { type PropertyValues, css, html, nothing } from 'lit';
 import type { ProfileSummary } from '../../../../server/api/profiles.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { type Answer, type Body, call } from '../../api/call.ts';
@@ -21,6 +21,7 @@ export class TlTubeReplace extends TlElement {
   static override properties = {
     profile: { attribute: false },
     summary: { attribute: false },
+    asked: { attribute: false },
     old: { state: true },
     now: { state: true },
     name: { state: true },
@@ -28,6 +29,8 @@ export class TlTubeReplace extends TlElement {
   };
   declare profile: PaletteProfile;
   declare summary: ProfileSummary;
+  /** Tube of the rack whose replacement was asked for there; empty where none was. */
+  declare asked: string;
   declare old: string;
   /** Id of a tube of the rack, or FROM_FILE. */
   declare now: string;
@@ -76,6 +79,7 @@ export class TlTubeReplace extends TlElement {
 
   constructor() {
     super();
+    this.asked = '';
     this.old = '';
     this.now = '';
     this.name = '';
@@ -85,6 +89,14 @@ export class TlTubeReplace extends TlElement {
   override connectedCallback(): void {
     super.connectedCallback();
     void this.#rack.run((signal) => call('listTubes', { signal }));
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('asked') && this.asked) this.old = this.asked;
+  }
+
+  override firstUpdated(): void {
+    if (this.asked) this.scrollIntoView();
   }
 
   /** Tubes that can be replaced: all but the white, which every tint rests on. */

@@ -221,6 +221,13 @@ export class TlRackScreen extends TlElement {
               ? html`<a class="action" href=${linkTo('constants', tube.id)}>${t.constantsAction}</a>`
               : nothing
           }
+          ${
+            known.stage === 'constants' && tube.role !== 'white'
+              ? html`<a href=${linkTo('profile', 'replace', tube.id)}
+                  >${t.replaceAction}<span class="unseen">: ${tube.label}</span></a
+                >`
+              : nothing
+          }
           <button type="button" class="quiet" @click=${() => (this.writing = tube)}>
             ${t.edit}<span class="unseen">: ${tube.label}</span>
           </button>
