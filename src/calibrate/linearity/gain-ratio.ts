@@ -34,7 +34,7 @@ export function gainRatio(
     worst,
     channel,
     sentence: passed
-      ? `Measured: ${seen}; the ratios are kept.`
+      ? `Measured: ${seen}; read white and sample at one gain all the same.`
       : `Not kept: ${seen}, more than a gain step should be; see that nothing moved and that no channel is full, and measure again.`,
   };
 }
