@@ -1,7 +1,5 @@
 """Predict a mix from a palette profile with plain arithmetic: python3 predict_mix.py PROFILE.json blue=1 white=3
-
-Prints one line per wavelength: nm, reflectance factor as the profile's geometry reads it, and its standard deviation
-from the tubes' own and shared doubt and the discrepancy (docs/profile-format.md). Nothing but the standard library.
+Prints nm, reflectance factor as the profile's geometry reads it, and its standard deviation (docs/profile-format.md).
 """
 import json, math, sys
 
@@ -25,12 +23,10 @@ Rm = [floor + gain * r / (1 - k2 * r) for r in R]
 # dRm/dlnq = dRm/dR * dR/dq * q, with dR/dq = -2 R^2 / (1 - R^2)
 slope = [gain / (1 - k2 * r) ** 2 * -2 * r * r / (1 - r * r) * v for r, v in zip(R, q)]
 
-
 def moved(tube, column, i):
-    """Change of ln q at wavelength i when this tube's ln K and ln S move by a column of its covariance factor."""
+    # change of ln q at wavelength i when ln K and ln S of the tube move by a column of its covariance factor
     t = tubes[tube]
     return share[tube] * (t["K"][i] / K[i] * column[i] - crowd[tube] * t["S"][i] / S[i] * column[n + i])
-
 
 missed = profile["discrepancy"]
 variance = [(slope[i] * missed["sdLnKS"][i]) ** 2 + missed.get("sdHaze", 0) ** 2 for i in range(n)]
