@@ -102,7 +102,9 @@ export async function start(options: StartOptions): Promise<Started> {
   };
   const server = createServer();
   const { pages } = options;
-  const pairing = options.pair && new Pairing(db, options.pair.now ?? Date.now);
+  const pairing =
+    options.pair &&
+    new Pairing(db, options.pair.now ?? Date.now, () => events.send({ type: 'changed', what: 'pairing' }));
   const app = createApp(bench, {
     others: new Set(),
     logger,

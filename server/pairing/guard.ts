@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Request, RequestHandler } from 'express';
+import { eventRoutes } from '../api/events.ts';
 import { HttpProblem } from '../problem.ts';
 import type { Pairing } from './pairing.ts';
 
@@ -42,6 +43,7 @@ export function guard(pairing: Pairing, webFolder: string): RequestHandler {
       throw new HttpProblem(403, 'Phones are let in and let go on the computer alone.');
     }
     pairing.answering(phone.id, res);
+    if (path === eventRoutes.events.path) pairing.listening(phone.id, res);
     next();
 
     function sendPairPage(): void {

@@ -23,12 +23,18 @@ export class Pairing {
   address = '';
   readonly #db: Db;
   readonly #now: () => number;
+  readonly #comesOrGoes: () => void;
   readonly #open = new Map<string, Set<Response>>();
+  readonly #listening = new Map<string, Set<Response>>();
 
-  /** @param now milliseconds since 1970 */
-  constructor(db: Db, now: () => number) {
+  /**
+   * @param now milliseconds since 1970
+   * @param comesOrGoes called when a phone opens the bench or leaves it
+   */
+  constructor(db: Db, now: () => number, comesOrGoes: () => void) {
     this.#db = db;
     this.#now = now;
+    this.#comesOrGoes = comesOrGoes;
     this.code = new OneTimeCode(now);
   }
 
@@ -62,15 +68,20 @@ export class Pairing {
       id: row.id,
       pairedAt: row.paired_at,
       expiresAt: row.expires_at,
-      here: (this.#open.get(row.id)?.size ?? 0) > 0,
+      here: (this.#listening.get(row.id)?.size ?? 0) > 0,
     }));
   }
 
   /** Remembers an answer under way, so that letting go of the phone ends it: live events last for hours. */
   answering(phoneId: string, res: Response): void {
-    const open = this.#open.get(phoneId) ?? new Set();
-    this.#open.set(phoneId, open.add(res));
-    res.on('close', () => open.delete(res));
+    remember(this.#open, phoneId, res);
+  }
+
+  /** A phone that takes live events is at the bench until their connection closes. */
+  listening(phoneId: string, res: Response): void {
+    remember(this.#listening, phoneId, res);
+    res.on('close', this.#comesOrGoes);
+    this.#comesOrGoes();
   }
 
   /** @throws HttpProblem 404 */
@@ -81,6 +92,13 @@ export class Pairing {
     for (const res of this.#open.get(phoneId) ?? []) res.destroy();
     this.#open.delete(phoneId);
   }
+}
+
+/** Keeps an answer by its phone until its connection closes. */
+function remember(answers: Map<string, Set<Response>>, phoneId: string, res: Response): void {
+  const own = answers.get(phoneId) ?? new Set();
+  answers.set(phoneId, own.add(res));
+  res.on('close', () => own.delete(res));
 }
 
 const hashed = (token: Buffer): Buffer => createHash('sha256').update(token).digest();

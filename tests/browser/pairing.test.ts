@@ -59,8 +59,7 @@ describe('a phone at the easel', () => {
     bench.errors.length = 0; // the refusal is an answer of status 403, which the browser logs
   });
 
-  // Two pages and an event stream between them: on a busy machine the code may be renewed while it is being read.
-  it('comes in by the address of the QR code, which keeps the code no longer', { retry: 3 }, async () => {
+  it('comes in by the address of the QR code, which keeps the code no longer', async () => {
     await phone.goto(`${bench.phoneAddress}/pair#${await letters()}`);
     await phone.getByRole('heading', { name: 'Ladder', exact: true }).waitFor();
     expect(phone.url()).toBe(`${bench.phoneAddress}/#/ladder`);

@@ -232,6 +232,32 @@ describe('a paired phone', () => {
     expect(letGo.status).toBe(403);
   });
 
+  it('is at the bench as long as it takes live events, and the computer is told when that changes', async () => {
+    const { cookie } = await paired();
+    const here = async () => (await bench.get('getPairing')).phones.at(-1)!.here;
+    expect(await here()).toBe(false);
+    const told = () =>
+      new Promise<void>((resolve) => {
+        const stop = bench.started.bench.events.listen((event) => {
+          if (event.type !== 'changed' || event.what !== 'pairing') return;
+          stop();
+          resolve();
+        });
+      });
+    const { hostname, port } = new URL(network);
+    const comes = told();
+    const req = request({ host: hostname, port, path: '/api/events', headers: { cookie } }, (res) =>
+      res.resume(),
+    );
+    req.on('error', () => undefined);
+    req.end();
+    await comes;
+    expect(await here()).toBe(true);
+    const goes = told();
+    req.destroy();
+    await goes;
+    expect(await here()).toBe(false);
+  });
   it('is shut out when it is let go, in the middle of an answer too', async () => {
     const { cookie } = await paired();
     const phone = (await bench.get('getPairing')).phones.at(-1)!;

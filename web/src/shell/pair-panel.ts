@@ -71,6 +71,7 @@ export class TlPairPanel extends TlElement {
     `,
   ];
   #wake: ReturnType<typeof setTimeout> | undefined;
+  #last: Promise<void> = Promise.resolve();
 
   constructor() {
     super();
@@ -96,7 +97,12 @@ export class TlPairPanel extends TlElement {
     if (this.pairing?.code) void call('endPairingCode').catch(() => undefined);
   }
 
-  async #do(what: () => Promise<Pairing>): Promise<void> {
+  /** One after the other, in the order asked: an older answer must not stand over a newer one. */
+  #do(what: () => Promise<Pairing>): Promise<void> {
+    return (this.#last = this.#last.then(() => this.#one(what)));
+  }
+
+  async #one(what: () => Promise<Pairing>): Promise<void> {
     this.refusal = '';
     try {
       this.pairing = await what();
