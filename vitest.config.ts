@@ -21,6 +21,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 240_000,
           hookTimeout: 120_000,
+          // What a page shows follows what it was told by a moment, and by more of one on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
         },
       },
     ],

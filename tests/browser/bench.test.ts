@@ -39,7 +39,7 @@ describe('the practice instrument', () => {
     await enter(page, /^Read what lies under the head/);
     const bars = page.locator('tl-live-counts rect');
     await bars.first().waitFor();
-    expect(await bars.count()).toBeGreaterThanOrEqual(8);
+    await expect.poll(() => bars.count()).toBeGreaterThanOrEqual(8);
     const heights = await bars.evaluateAll((all) => all.map((bar) => Number(bar.getAttribute('height'))));
     expect(Math.max(...heights)).toBeGreaterThan(10);
   });

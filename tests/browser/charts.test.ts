@@ -33,23 +33,23 @@ describe('a chart by keyboard', () => {
   it('reads the first wavelength at Home and the last at End, K and S with their ranges', async () => {
     await curves.locator('.plot').focus();
     await page.keyboard.press('Home');
-    expect(await says(curves)).toMatch(/^380 nm: K [\d.]+ \([\d.]+ – [\d.]+\), S [\d.]+ \(/);
+    await expect.poll(() => says(curves)).toMatch(/^380 nm: K [\d.]+ \([\d.]+ – [\d.]+\), S [\d.]+ \(/);
     await page.keyboard.press('End');
-    expect(await says(curves)).toMatch(/^730 nm/);
+    await expect.poll(() => says(curves)).toMatch(/^730 nm/);
   });
 
   it('goes one wavelength with an arrow key and stops at the end', async () => {
     await page.keyboard.press('ArrowLeft');
-    expect(await says(curves)).toMatch(/^720 nm/);
+    await expect.poll(() => says(curves)).toMatch(/^720 nm/);
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
-    expect(await says(curves)).toMatch(/^730 nm/);
+    await expect.poll(() => says(curves)).toMatch(/^730 nm/);
   });
 
   it('speaks through a polite live region and lets go with Escape', async () => {
-    expect(await curves.locator('output').getAttribute('aria-live')).toBe('polite');
+    await expect.poll(() => curves.locator('output').getAttribute('aria-live')).toBe('polite');
     await page.keyboard.press('Escape');
-    expect(await says(curves)).toMatch(/arrow keys/);
+    await expect.poll(() => says(curves)).toMatch(/arrow keys/);
   });
 });
 
@@ -58,15 +58,15 @@ describe('a chart by pointer', () => {
     const plot = curves.locator('.plot');
     const box = (await plot.boundingBox())!;
     await plot.hover({ position: { x: box.width / 2, y: box.height / 2 } });
-    expect(await says(curves)).toMatch(/^5\d0 nm/);
+    await expect.poll(() => says(curves)).toMatch(/^5\d0 nm/);
   });
 });
 
 describe('the numbers behind a chart', () => {
   it('stand in a table, one row a wavelength', async () => {
     await curves.getByText('The numbers').click();
-    expect(await curves.locator('tbody tr').count()).toBe(36);
-    expect(await curves.locator('thead th').first().innerText()).toBe('wavelength, nm');
+    await expect.poll(() => curves.locator('tbody tr').count()).toBe(36);
+    await expect.poll(() => curves.locator('thead th').first().innerText()).toBe('wavelength, nm');
   });
 
   it('are saved as CSV with plain numbers', async () => {
@@ -108,11 +108,11 @@ describe('the turntable', () => {
     const before = await place();
     await table.locator('.plot').focus();
     await page.keyboard.press('ArrowRight');
-    expect(await place()).not.toEqual(before);
+    await expect.poll(() => place()).not.toEqual(before);
     await page.keyboard.press('ArrowLeft');
-    expect(await place()).toEqual(before);
+    await expect.poll(() => place()).toEqual(before);
     await page.keyboard.press('PageDown');
-    expect(await says(table)).toMatch(/: L\* [\d.]+, a\* /);
+    await expect.poll(() => says(table)).toMatch(/: L\* [\d.]+, a\* /);
   });
 
   it('turns under a drag', async () => {
@@ -124,6 +124,6 @@ describe('the turntable', () => {
     await page.mouse.down();
     await page.mouse.move(box.x + box.width / 2 + 90, box.y + box.height / 2, { steps: 4 });
     await page.mouse.up();
-    expect(await x()).not.toBe(before);
+    await expect.poll(() => x()).not.toBe(before);
   });
 });

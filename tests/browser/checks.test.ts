@@ -20,8 +20,10 @@ describe('Checks', () => {
   it('holds the checks of an imported set against their predictions', async () => {
     const split = page.getByText(/Measured, against predicted:/);
     await split.first().waitFor();
-    expect(await page.locator('tl-check-card').count()).toBeGreaterThanOrEqual(2);
-    expect(await page.getByText(/colour difference \d+\.\d \(CIEDE2000\)/).count()).toBeGreaterThanOrEqual(2);
+    await expect.poll(() => page.locator('tl-check-card').count()).toBeGreaterThanOrEqual(2);
+    await expect
+      .poll(() => page.getByText(/colour difference \d+\.\d \(CIEDE2000\)/).count())
+      .toBeGreaterThanOrEqual(2);
     await page.locator('tl-figures').getByText('Mean difference').waitFor();
   });
 

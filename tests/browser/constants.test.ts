@@ -17,7 +17,9 @@ describe('Constants', () => {
   it('sends whoever has none to the ladder', async () => {
     await page.goto(`${bench.address}/#/constants`);
     await page.getByRole('heading', { name: 'No tube has constants yet' }).waitFor();
-    expect(await page.getByRole('link', { name: /Go to the ladder/ }).getAttribute('href')).toBe('#/ladder');
+    await expect
+      .poll(() => page.getByRole('link', { name: /Go to the ladder/ }).getAttribute('href'))
+      .toBe('#/ladder');
   });
 
   it('shows the rungs of a tube, predicted over measured, once there is a fit', async () => {
@@ -26,17 +28,17 @@ describe('Constants', () => {
     const rungs = page.locator('tl-ladder-pulls [role="img"]');
     await rungs.first().waitFor();
     await page.locator('tl-reflectance-chart svg').waitFor();
-    expect(await rungs.count()).toBeGreaterThanOrEqual(4);
-    expect(await rungs.first().getAttribute('aria-label')).toMatch(
-      /predicted value [\d.]+, (warm|cool|neutral), chroma \d+; measured value/,
-    );
+    await expect.poll(() => rungs.count()).toBeGreaterThanOrEqual(4);
+    await expect
+      .poll(() => rungs.first().getAttribute('aria-label'))
+      .toMatch(/predicted value [\d.]+, (warm|cool|neutral), chroma \d+; measured value/);
     await bench.picture(page, 'constants-tube-1440', true);
   });
 
   it('says what trust rests on, in words and numbers', async () => {
     const trust = page.locator('tl-tube-view');
     await trust.getByText('spectral', { exact: true }).waitFor();
-    expect(await trust.getByText(/Mean of the rungs/).count()).toBe(1);
+    await expect.poll(() => trust.getByText(/Mean of the rungs/).count()).toBe(1);
   });
 
   it('shows films over a card, with hiding that grows with thickness', async () => {
@@ -66,7 +68,7 @@ describe('Constants', () => {
     await page.locator('tl-palette-sheet tl-constants-chart svg').first().waitFor();
     const tubes = await page.locator('tl-palette-sheet article').count();
     expect(tubes).toBeGreaterThan(2);
-    expect(await page.locator('tl-palette-sheet tl-constants-chart').count()).toBe(tubes);
+    await expect.poll(() => page.locator('tl-palette-sheet tl-constants-chart').count()).toBe(tubes);
     const pdf = await page.pdf({
       path: `${PICTURES}/palette-sheet.pdf`,
       format: 'A4',

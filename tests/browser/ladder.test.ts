@@ -30,7 +30,7 @@ describe('the weighing plan', () => {
     await enter(page, /^Demo red earth/);
     const pours = page.locator('.pours li');
     await pours.nth(3).waitFor();
-    expect(await pours.nth(1).textContent()).toMatch(/\d\.\d\d g/);
+    await expect.poll(() => pours.nth(1).textContent()).toMatch(/\d\.\d\d g/);
   });
 
   it('changes with the scale', async () => {
@@ -71,14 +71,14 @@ describe('numbers from elsewhere, as equals of the head', () => {
     await page.getByLabel('Wavelengths and numbers').fill('400 0,1\n410 lots');
     await page.getByRole('button', { name: /^Take it as a reading/ }).press('Enter');
     await page.getByText('Line 2 reads “410 lots”; 2 numbers are needed there').waitFor();
-    expect(await page.getByText('None yet.').count()).toBe(1);
+    await expect.poll(() => page.getByText('None yet.').count()).toBe(1);
   });
 
   it('takes a spectrum with decimal commas', async () => {
     await page.getByLabel('Wavelengths and numbers').fill(SPECTRUM);
     await page.getByRole('button', { name: /^Take it as a reading/ }).press('Enter');
     await page.getByText(/^Kept/).first().waitFor();
-    expect(await page.getByLabel('Wavelengths and numbers').inputValue()).toBe('');
+    await expect.poll(() => page.getByLabel('Wavelengths and numbers').inputValue()).toBe('');
   });
 
   it('takes a file, and says what is wrong with one that is none', async () => {
@@ -98,7 +98,7 @@ describe('numbers from elsewhere, as equals of the head', () => {
     await page.getByRole('button', { name: /^Take the file/ }).press('Enter');
     // The first reading was typed in, so "Kept" stands there already: the second row is what says that the file is in.
     await page.locator('tl-readings-list tbody tr').nth(1).waitFor();
-    expect(await page.locator('tl-readings-list tbody tr').count()).toBe(2);
+    await expect.poll(() => page.locator('tl-readings-list tbody tr').count()).toBe(2);
   });
 });
 
@@ -122,7 +122,7 @@ describe('hands free with the head', () => {
     await page.keyboard.press('Control+b');
     await page.keyboard.press('ArrowDown');
     await page.waitForTimeout(600);
-    expect(await page.getByText('2 of 3 read').count()).toBe(kept);
+    await expect.poll(() => page.getByText('2 of 3 read').count()).toBe(kept);
   });
 
   it('lets the painter send a reading back and keep it after all', async () => {
@@ -138,7 +138,7 @@ describe('hands free with the head', () => {
     await page.getByRole('button', { name: /^Read the masstone again/ }).waitFor();
     await page.keyboard.press('b');
     await page.getByText(/masstone is full/).waitFor();
-    expect(await page.locator('tl-readings-list tbody tr').count()).toBe(4);
+    await expect.poll(() => page.locator('tl-readings-list tbody tr').count()).toBe(4);
     await bench.picture(page, 'ladder-again', true);
   });
 

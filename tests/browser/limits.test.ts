@@ -33,7 +33,7 @@ describe('Limits', () => {
     const slice = page.locator('tl-value-slice');
     await page.getByRole('group', { name: 'Value of the slice' }).getByText('7', { exact: true }).click();
     await slice.getByText('Slice at value 7.0').waitFor();
-    expect(await slice.locator('svg circle').count()).toBeGreaterThan(8);
+    await expect.poll(() => slice.locator('svg circle').count()).toBeGreaterThan(8);
     await page.mouse.move(0, 0);
     await bench.picture(page, 'limits-1440', true);
   });
@@ -44,7 +44,7 @@ describe('Limits', () => {
     await boxes.nth(1).uncheck();
     const next = page.getByRole('button', { name: /would add most/ });
     await next.waitFor({ timeout: 60_000 });
-    expect(await volume()).toBeLessThan(before);
+    await expect.poll(() => volume()).toBeLessThan(before);
     await next.click();
     await expect.poll(volume, { timeout: 60_000 }).toBe(before);
   });

@@ -48,8 +48,8 @@ describe('Mixing', () => {
     await slider.focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('PageUp');
     await page.getByText(/value [\d.]+ to [\d.]+, lean/).waitFor();
-    expect(await total()).toBeGreaterThan(0);
-    expect(await slider.getAttribute('aria-valuetext')).toMatch(/g$/);
+    await expect.poll(() => total()).toBeGreaterThan(0);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toMatch(/g$/);
   });
 
   it('takes grams with a decimal comma', async () => {
@@ -106,7 +106,7 @@ describe('Mixing', () => {
     await panel.getByRole('button', { name: 'What to add?' }).last().click();
     const addition = panel.locator('li > div > b').first();
     await addition.waitFor({ timeout: 30_000 });
-    expect(await addition.innerText()).toMatch(/^\d+\.\d\d g /);
+    await expect.poll(() => addition.innerText()).toMatch(/^\d+\.\d\d g /);
     const before = await total();
     await panel.getByRole('button', { name: 'Put it in' }).first().click();
     await expect.poll(total).toBeGreaterThan(before);
@@ -133,7 +133,7 @@ describe('Mixing', () => {
     await card.getByText(/Pour in this order/).waitFor();
     // The order of addition is worked out beside the page: the pours come a moment after their heading.
     await card.locator('.grams').first().waitFor();
-    expect(await card.locator('.grams').count()).toBeGreaterThan(0);
+    await expect.poll(() => card.locator('.grams').count()).toBeGreaterThan(0);
     const pdf = await alone.pdf({ path: `${PICTURES}/recipe-card.pdf`, format: 'A4', printBackground: true });
     expect(pdf.length).toBeGreaterThan(5_000);
   });

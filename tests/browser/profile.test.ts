@@ -85,7 +85,7 @@ describe('Profile', () => {
     // The very readings the profile was fitted to: the same strength, within its doubt.
     const strength = Number.parseFloat(await replaced.locator('.figure').first().innerText());
     expect(Math.abs(strength - 100)).toBeLessThan(10);
-    expect(await page.locator('.history li').count()).toBe(before);
+    await expect.poll(() => page.locator('.history li').count()).toBe(before);
     await bench.picture(page, 'profile-replace-1440', true);
     await replace.getByRole('button', { name: 'Put it in its place' }).focus();
     await page.keyboard.press('Enter');

@@ -17,7 +17,7 @@ afterAll(() => bench.close());
 describe('an empty rack', () => {
   it('says what to do, and offers invented paints marked as such', async () => {
     await page.getByRole('heading', { name: 'An empty rack' }).waitFor();
-    expect(await page.getByRole('button', { name: /Put in your white/ }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('button', { name: /Put in your white/ }).count()).toBe(1);
     await enter(page, /^Take the demo rack/);
     await page.getByText('Demo: invented paints').waitFor();
     await page.getByRole('link', { name: /^Measure Demo white/ }).waitFor();
@@ -25,7 +25,7 @@ describe('an empty rack', () => {
 
   it('leads the newcomer to the next step of the first walk', async () => {
     const now = page.locator('tl-first-walk li[aria-current=step] a');
-    expect(await now.getAttribute('href')).toBe('#/bench');
+    await expect.poll(() => now.getAttribute('href')).toBe('#/bench');
   });
 });
 
@@ -50,7 +50,7 @@ describe('a tube', () => {
     await page.keyboard.type('99');
     await enter(page, /^Put it in the rack/);
     await page.getByText('99 g/ml is too large; the most is 30 g/ml.').waitFor();
-    expect(await page.getByLabel('Your own name for it').inputValue()).toBe('Grandmother’s red');
+    await expect.poll(() => page.getByLabel('Your own name for it').inputValue()).toBe('Grandmother’s red');
     await page.getByLabel('Density').fill('1,9');
   });
 
@@ -61,8 +61,8 @@ describe('a tube', () => {
     const tube = page.locator('.tube', { hasText: 'Grandmother’s red' });
     await tube.getByText('PR108 PB29').first().waitFor();
     const caution = tube.locator('tl-notice[kind=caution]');
-    expect(await caution.textContent()).toMatch(/cadmium/i);
-    expect(await caution.textContent()).toMatch(/safety data sheet/i);
+    await expect.poll(() => caution.textContent()).toMatch(/cadmium/i);
+    await expect.poll(() => caution.textContent()).toMatch(/safety data sheet/i);
   });
 
   it('is put away and taken out again', async () => {

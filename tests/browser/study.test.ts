@@ -35,9 +35,9 @@ describe('Study', () => {
     await families().first().locator('dd').first().waitFor({ timeout: 30_000 });
     const shares = await families().locator('h3 span').allInnerTexts();
     expect(shares.every((s) => s.includes('25 %'))).toBe(true);
-    expect(await page.locator('tl-study-picture [role="img"]').getAttribute('aria-label')).toContain(
-      '4 families',
-    );
+    await expect
+      .poll(() => page.locator('tl-study-picture [role="img"]').getAttribute('aria-label'))
+      .toContain('4 families');
     // What the scale cannot weigh is not asked for: 0.05 g is its smallest pour.
     const pours = (await families().locator('dd').allInnerTexts()).map((g) => Number.parseFloat(g));
     expect(Math.min(...pours)).toBeGreaterThanOrEqual(0.05);
@@ -90,7 +90,7 @@ describe('Study', () => {
   it('prints a sheet for the easel', async () => {
     await page.getByRole('link', { name: /Sheet for the easel/ }).click();
     await page.locator('tl-family-table tbody tr').first().waitFor();
-    expect(await page.locator('tl-family-table tbody tr').count()).toBe(4);
+    await expect.poll(() => page.locator('tl-family-table tbody tr').count()).toBe(4);
     const pdf = await page.pdf({ path: `${PICTURES}/study-sheet.pdf`, format: 'A4', printBackground: true });
     expect(pdf.length).toBeGreaterThan(5_000);
   });
