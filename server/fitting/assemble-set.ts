@@ -1,4 +1,5 @@
 import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
+import { SwatchSetProblem } from '../../src/calibrate/swatch-set/problem.ts';
 import type { Check, Swatch, SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import { foldHistory } from '../ladder/fold-history.ts';
 import { formOf, judgedReadings, openLadder } from '../ladder/open-ladder.ts';
@@ -27,10 +28,16 @@ const NOTHING_DONE = foldHistory([]);
 
 /**
  * Everything kept for a palette that was read in one form. Ladders that were put aside are left out.
+ * `takesOpen`: with readings that still wait for their closing white, as a file of readings has them.
  * @throws SwatchSetProblem when what there is makes no set: no white, a tube without its masstone
  */
-export function assembleSet(db: Db, paletteId: string, formId: string): AssembledSet {
-  const draft = new SetDraft(formId);
+export function assembleSet(
+  db: Db,
+  paletteId: string,
+  formId: string,
+  options: { readonly takesOpen?: boolean } = {},
+): AssembledSet {
+  const draft = new SetDraft(formId, options.takesOpen);
   draftFiles(db, draft, paletteId);
   const tubes = tubesOf(db, paletteId);
   const ladders = laddersOfPalette(db, paletteId)
@@ -72,7 +79,17 @@ export function assembleSet(db: Db, paletteId: string, formId: string): Assemble
     checks: draft.checks,
   };
   const { origins, readingIds, leftOut } = draft;
-  return { set: readSwatchSet(document), origins, readingIds, leftOut };
+  return { set: heldTogether(document, leftOut), origins, readingIds, leftOut };
+}
+
+/** The set read; where it does not hold together for what was left out of it, that is said as well. */
+function heldTogether(document: unknown, leftOut: readonly string[]): SwatchSet {
+  try {
+    return readSwatchSet(document);
+  } catch (error) {
+    if (!(error instanceof SwatchSetProblem) || leftOut.length === 0) throw error;
+    throw new SwatchSetProblem(`${error.message} ${leftOut.join(' ')}`, error.at);
+  }
 }
 
 /** Swatches and bare cards that came with a file; what the file had is what they are. */

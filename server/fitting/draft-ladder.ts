@@ -1,5 +1,7 @@
 import { composeRungs } from '../ladder/composition.ts';
+import type { JudgedReading } from '../ladder/judge-readings.ts';
 import type { OpenLadder, OpenRung } from '../ladder/open-ladder.ts';
+import { isOpen } from '../ladder/progress.ts';
 import { meanOf, type Over, type SetDraft } from './set-draft.ts';
 
 /** Adds a ladder's rungs, and its bare cards, to a draft. */
@@ -22,9 +24,9 @@ export function draftLadder(
   );
   /** Rungs that are in the draft, by the name they have there. */
   const named = new Map<string, string>();
+  draft.leftOut.push(...blockSentences(draft, ladder, tube.label));
   for (const rung of ladder.rungs) {
-    const read = rung.readings.some((r) => r.state === 'kept' && r.row.form_id === draft.formId);
-    if (!read) continue;
+    if (!rung.readings.some((r) => counts(draft, r))) continue;
     if (!weighedThrough(rung, ladder)) {
       draft.leftOut.push(
         `${tube.label} ${rung.row.name} was read and not weighed; enter its grams and fit again.`,
@@ -43,7 +45,7 @@ export function draftLadder(
       film: 'opaque' | { thickness: null; drawdown: string },
       backing?: string,
     ): void => {
-      const readings = draft.kept(rung.readings, over);
+      const readings = closed(draft, rung, over);
       if (readings.length === 0) return;
       const id = draft.free(`${tube.id} ${rung.row.name}${suffix}`);
       draft.swatches.push({
@@ -58,7 +60,7 @@ export function draftLadder(
     };
     add('', 'opaque', 'opaque');
     for (const side of ['black', 'white'] as const) {
-      if (draft.kept(rung.readings, side).length === 0) continue;
+      if (closed(draft, rung, side).length === 0) continue;
       const backing = cards.get(side);
       if (backing !== undefined)
         add(` over ${side}`, side, { thickness: null, drawdown: rung.row.id }, backing);
@@ -71,10 +73,50 @@ export function draftLadder(
   }
 }
 
+const waits = (draft: SetDraft, reading: JudgedReading): boolean => !draft.takesOpen && isOpen(reading);
+
+/** Kept, of this draft's form, and enclosed by two whites where a head took it. */
+function counts(draft: SetDraft, reading: JudgedReading): boolean {
+  return reading.state === 'kept' && reading.row.form_id === draft.formId && !waits(draft, reading);
+}
+
+function closed(draft: SetDraft, rung: OpenRung, over: Over): JudgedReading[] {
+  return draft.kept(rung.readings, over).filter((r) => counts(draft, r));
+}
+
+/** Which readings the fit does without because of the white: still to come, or moved too far. */
+function blockSentences(draft: SetDraft, ladder: OpenLadder, label: string): string[] {
+  const all = [...ladder.rungs, ...ladder.cards];
+  const ofForm = (rung: OpenRung): JudgedReading[] =>
+    rung.readings.filter((r) => r.row.form_id === draft.formId);
+  const waiting = all.flatMap((rung) => {
+    const n = ofForm(rung).filter((r) => r.state === 'kept' && waits(draft, r)).length;
+    return n > 0 ? [`${n} of the ${rung.row.name}`] : [];
+  });
+  const refused = all.flatMap((rung) => {
+    const n = ofForm(rung).filter((r) => r.state === 'sent back' && r.verdict?.accepted === false).length;
+    // Where the rung was read again, nothing is missing.
+    return n > 0 && !rung.readings.some((r) => counts(draft, r)) ? [rung.row.name] : [];
+  });
+  return [
+    ...(waiting.length > 0
+      ? [
+          `${label}: readings that wait for the white that closes their block are left out (${waiting.join(', ')}); read the white tile once more and fit again.`,
+        ]
+      : []),
+    ...(refused.length > 0
+      ? [
+          `${label}: every reading of the ${refused.join(', the ')} was sent back because the white moved; read it again and fit again.`,
+        ]
+      : []),
+  ];
+}
+
 function draftCards(draft: SetDraft, ladder: OpenLadder, tubeId: string): Map<Over, string> {
   const cards = new Map<Over, string>();
-  for (const { row, readings } of ladder.cards) {
-    const kept = draft.kept(readings, 'opaque');
+  for (const card of ladder.cards) {
+    const { row } = card;
+    const kept = closed(draft, card, 'opaque');
     if (kept.length === 0 || row.side === null) continue;
     const id = draft.free(`${tubeId} card ${row.side}`);
     draft.backings.push({ id, reflectance: meanOf(draft.use(kept)) });

@@ -51,7 +51,8 @@ export function startFit(bench: Bench, paletteId: string, formId: string | undef
   const assembled = assembleSet(db, paletteId, form);
   if (assembled.set.swatches.length === 0) {
     throw conflict(
-      'Nothing that was read can be fitted yet; read the masstone of the white and of one tube first.',
+      assembled.leftOut[0] ??
+        'Nothing that was read can be fitted yet; read the masstone of the white and of one tube first.',
     );
   }
   const id = newId('fit');

@@ -8,6 +8,8 @@ export type Over = 'opaque' | 'black' | 'white';
 /** A swatch set being made of what the store holds. */
 export class SetDraft {
   readonly formId: string;
+  /** Readings whose block no white has closed yet are taken as they stand: for a file, never for a fit. */
+  readonly takesOpen: boolean;
   readonly swatches: Swatch[] = [];
   readonly backings: Backing[] = [];
   readonly checks: Check[] = [];
@@ -19,8 +21,9 @@ export class SetDraft {
   readonly origins = new Map<string, SwatchRow>();
   readonly scaleResolutions: number[] = [];
 
-  constructor(formId: string) {
+  constructor(formId: string, takesOpen = false) {
     this.formId = formId;
+    this.takesOpen = takesOpen;
   }
 
   /** Kept readings of this set's form. */

@@ -36,11 +36,11 @@ export function importAnswers(answer: Answering, bench: Bench): void {
   });
   answer(importRoutes.exportSwatchSet, ({ params, query }) => {
     const palette = paletteOr404(db, params.paletteId);
-    return assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id)).set;
+    return assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id), { takesOpen: true }).set;
   });
   answer(importRoutes.downloadReadings, ({ params, query, res }) => {
     const palette = paletteOr404(db, params.paletteId);
-    const { set } = assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id));
+    const { set } = assembleSet(db, palette.id, query.form ?? usualForm(db, palette.id), { takesOpen: true });
     const { text, type, ending } = writtenReadings(set, query.format, bench.now());
     res.setHeader('cache-control', 'no-store');
     res.attachment(`${slug(palette.title)}-readings.${ending}`);

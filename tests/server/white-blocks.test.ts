@@ -46,6 +46,10 @@ describe('a block of readings between two whites', () => {
     const { next } = await bench.get('getLadder', { params });
     expect(next).toMatchObject({ action: 'calibrate' });
     expect(next.sentence).toMatch(/closes the block of the last 2 readings/);
+    const refused = await bench.refusal('startFit', { body: {} });
+    expect(refused.detail).toMatch(
+      /wait for the white .* left out \(2 of the masstone\); read the white tile/,
+    );
     dim(0.004);
     await white();
     const closed = (await readings())[0]!;
