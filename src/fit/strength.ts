@@ -3,14 +3,12 @@
  * q = K/S, at the wavelength of the reference tint's greatest absorption, both tints at one ratio; the exact form is
  * from memory of the standard. The half-strength ratio is this project's own: it needs no other tube.
  */
-import { GRID_NM } from '../colour/grid.ts';
-import { DEFAULT_WHITE } from '../colour/illuminant.ts';
-import { labOfReflectance } from '../colour/lab.ts';
-import { tristimulusWeights } from '../colour/tristimulus.ts';
-import { type WithDoubt, withDoubt } from './doubt.ts';
-import { kOverS } from './optics/kubelka-munk.ts';
+import { GRID_NM, GRID_SIZE } from '../colour/grid.ts';
+import { type Slopes, type WithDoubt, combined, sdOf } from './doubt.ts';
+import { NORMAL_95_TWO_SIDED } from './film-facts/contrast-ratio.ts';
+import { luminanceOf } from './luminance.ts';
+import { mixtureConstants } from './mixture.ts';
 import { type MixingPalette, tubeOf } from './palette.ts';
-import { predictReflectance } from './predict.ts';
 
 /** Parts of white to one of paint at which strengths are compared: the ladder's middle tint. */
 export const STRENGTH_TINT = 4;
@@ -27,8 +25,29 @@ export function strengthPercentOf(qTest: number, qReference: number, qWhite: num
   return (100 * (qTest - qWhite)) / (qReference - qWhite);
 }
 
-function qOf(palette: MixingPalette, masses: Record<string, number>): Float64Array {
-  return predictReflectance(palette, masses).internal.map(kOverS);
+/** K/S of a mixture on the grid, with the slopes of it at one wavelength. */
+function absorptionOf(
+  palette: MixingPalette,
+  masses: Readonly<Record<string, number>>,
+): { q: Float64Array; slopesAt: (i: number) => Slopes } {
+  const { K, S, parts } = mixtureConstants(palette, masses);
+  const q = K.map((k, i) => k / S[i]!);
+  return {
+    q,
+    slopesAt: (i) => {
+      const afresh = new Float64Array(GRID_SIZE);
+      afresh[i] = q[i]!;
+      const tubes = new Map(
+        parts.map((part) => {
+          const g = new Float64Array(2 * GRID_SIZE);
+          g[i] = part.K[i]! / S[i]!;
+          g[GRID_SIZE + i] = (-q[i]! * part.S[i]!) / S[i]!;
+          return [part.id, g] as const;
+        }),
+      );
+      return { tubes, afresh: [afresh] };
+    },
+  };
 }
 
 /** Grid index, 400 to 700 nm (where the eye sees and every instrument reads), of the reference tint's greatest absorption. */
@@ -44,8 +63,6 @@ function greatestAbsorption(reference: Float64Array, white: Float64Array): numbe
  * @throws RangeError for tubes that are not in the palette, or the white as either.
  */
 export function tintingStrength(palette: MixingPalette, referenceId: string, testId: string): WithDoubt {
-  const tint = (p: MixingPalette, id: string): Float64Array => qOf(p, { [id]: 1, [p.white]: STRENGTH_TINT });
-  const white = (p: MixingPalette): Float64Array => qOf(p, { [p.white]: 1 });
   for (const id of [referenceId, testId]) {
     tubeOf(palette, id);
     if (id === palette.white) {
@@ -54,10 +71,20 @@ export function tintingStrength(palette: MixingPalette, referenceId: string, tes
       );
     }
   }
-  const at = greatestAbsorption(tint(palette, referenceId), white(palette));
-  return withDoubt(palette, [referenceId, testId, palette.white], (p) =>
-    strengthPercentOf(tint(p, testId)[at]!, tint(p, referenceId)[at]!, white(p)[at]!),
+  const tint = (id: string) => absorptionOf(palette, { [id]: 1, [palette.white]: STRENGTH_TINT });
+  const white = absorptionOf(palette, { [palette.white]: 1 });
+  const reference = tint(referenceId);
+  const test = tint(testId);
+  const i = greatestAbsorption(reference.q, white.q);
+  const value = strengthPercentOf(test.q[i]!, reference.q[i]!, white.q[i]!);
+  if (testId === referenceId) return { value, sd: 0 };
+  const above = reference.q[i]! - white.q[i]!;
+  const slopes = combined(
+    [100 / above, test.slopesAt(i)],
+    [-value / above, reference.slopesAt(i)],
+    [(value - 100) / above, white.slopesAt(i)],
   );
+  return { value, sd: sdOf(palette, slopes) };
 }
 
 export interface HalfStrength {
@@ -72,26 +99,46 @@ export interface HalfStrength {
  * @throws RangeError where the masstone is as light as the white, within 1 L*: there is no middle.
  */
 export function halfStrength(palette: MixingPalette, id: string): HalfStrength {
-  const weights = tristimulusWeights(DEFAULT_WHITE);
-  const L = (p: MixingPalette, masses: Record<string, number>): number =>
-    labOfReflectance(predictReflectance(p, masses).measured, weights).L;
+  const masstone = luminanceOf(palette, { [id]: 1 });
+  const white = luminanceOf(palette, { [palette.white]: 1 });
+  const tint = (lnParts: number) => luminanceOf(palette, { [id]: 1, [palette.white]: Math.exp(lnParts) });
+  const middle = (lightness(masstone.Y) + lightness(white.Y)) / 2;
   /** L* of a tint above the middle. */
-  const above = (p: MixingPalette, lnParts: number): number =>
-    L(p, { [id]: 1, [p.white]: Math.exp(lnParts) }) - (L(p, { [id]: 1 }) + L(p, { [p.white]: 1 })) / 2;
-  if (Math.abs(L(palette, { [palette.white]: 1 }) - L(palette, { [id]: 1 })) < 1) {
+  const above = (lnParts: number): number => lightness(tint(lnParts).Y) - middle;
+  if (Math.abs(lightness(white.Y) - lightness(masstone.Y)) < 1) {
     throw new RangeError(
       `"${id}" is as light as the white; a half-strength ratio needs a paint that darkens it.`,
     );
   }
-  const sign = Math.sign(above(palette, PARTS[1]));
+  const sign = Math.sign(above(PARTS[1]));
   let [low, high]: [number, number] = [...PARTS];
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 40; i++) {
     const mid = (low + high) / 2;
-    if (sign * above(palette, mid) < 0) low = mid;
+    if (sign * above(mid) < 0) low = mid;
     else high = mid;
   }
   const at = (low + high) / 2;
-  const slope = (above(palette, at + 1e-3) - above(palette, at - 1e-3)) / 2e-3;
-  const { sd } = withDoubt(palette, [id, palette.white], (p) => above(p, at) / slope);
-  return { parts: Math.exp(at), low: Math.exp(at - 1.96 * sd), high: Math.exp(at + 1.96 * sd) };
+  const slope = (above(at + 1e-3) - above(at - 1e-3)) / 2e-3;
+  const half = tint(at);
+  const sd = sdOf(
+    palette,
+    combined(
+      [lightnessSlope(half.Y) / slope, half.slopes],
+      [-lightnessSlope(masstone.Y) / (2 * slope), masstone.slopes],
+      [-lightnessSlope(white.Y) / (2 * slope), white.slopes],
+    ),
+  );
+  const width = Math.exp(NORMAL_95_TWO_SIDED * Math.abs(sd));
+  return { parts: Math.exp(at), low: Math.exp(at) / width, high: Math.exp(at) * width };
+}
+
+/** L* of a Y of 0..100 with the perfect diffuser as white (ISO/CIE 11664-4). */
+function lightness(Y: number): number {
+  const y = Y / 100;
+  return y > (6 / 29) ** 3 ? 116 * Math.cbrt(y) - 16 : (y * 24389) / 27;
+}
+
+function lightnessSlope(Y: number): number {
+  const y = Y / 100;
+  return y > (6 / 29) ** 3 ? 116 / (300 * Math.cbrt(y) ** 2) : 24389 / 2700;
 }

@@ -2,33 +2,40 @@
  * Contrast ratio: Y over black divided by Y over white, of what the instrument reads (not of internal reflectance),
  * D65/10deg. ISO 6504-3 and ASTM D2805 take 0.98 for full hiding.
  */
-import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
-import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
-import { withDoubt } from '../doubt.ts';
+import { type Slopes, combinedOfOneFilm, sdOf } from '../doubt.ts';
+import { luminanceOf } from '../luminance.ts';
 import type { MixingPalette } from '../palette.ts';
-import { predictReflectance } from '../predict.ts';
-import { SEALED_CARD } from './card.ts';
+import { sealedCard } from './card.ts';
 import { type HidingScope, hidingScope } from './hiding-scope.ts';
 import { type FilmThickness, thicknessX } from './thickness.ts';
 
 /** Two-sided 95 % of the normal distribution. */
 export const NORMAL_95_TWO_SIDED = 1.96;
-/** Step in ln X for slopes by differences. */
-const STEP = 1e-3;
 
-/** Contrast ratio, 0..1, of a tube's film of thickness X (white-scattering units) over a sealed card. */
-export function contrastRatio(palette: MixingPalette, id: string, X: number): number {
-  const weights = tristimulusWeights(DEFAULT_WHITE);
-  const over = (backing: Float64Array): number =>
-    xyzOf(predictReflectance(palette, { [id]: 1 }, { X, backing }).measured, weights).Y;
-  return over(SEALED_CARD.black) / over(SEALED_CARD.white);
+export interface Contrast {
+  /** 0..1 */
+  readonly value: number;
+  readonly slopes: Slopes;
+  /** d(value)/d(ln X). */
+  readonly byLnX: number;
 }
 
-/** d(contrast ratio)/d(ln X). */
-export function contrastSlope(palette: MixingPalette, id: string, X: number): number {
-  const rise =
-    contrastRatio(palette, id, X * Math.exp(STEP)) - contrastRatio(palette, id, X * Math.exp(-STEP));
-  return rise / (2 * STEP);
+/** Contrast ratio of a tube's film of thickness X (white-scattering units) over a sealed card, with its slopes. */
+export function contrastOf(palette: MixingPalette, id: string, X: number): Contrast {
+  const card = sealedCard(palette.surface);
+  const over = (backing: Float64Array) => luminanceOf(palette, { [id]: 1 }, { X, backing });
+  const black = over(card.black);
+  const white = over(card.white);
+  const value = black.Y / white.Y;
+  return {
+    value,
+    slopes: combinedOfOneFilm([1 / white.Y, black.slopes], [-value / white.Y, white.slopes]),
+    byLnX: (black.byLnX - value * white.byLnX) / white.Y,
+  };
+}
+
+export function contrastRatio(palette: MixingPalette, id: string, X: number): number {
+  return contrastOf(palette, id, X).value;
 }
 
 export interface ContrastAtThickness {
@@ -40,8 +47,8 @@ export interface ContrastAtThickness {
 }
 
 /**
- * Contrast ratio of a tube's masstone at a stated thickness, with what the constants and the thickness leave open. The
- * interval is taken in ln(C/(1-C)), so that it ends short of 0 and 1.
+ * Contrast ratio of a tube's masstone at a stated thickness, with what the constants, the equations and the thickness
+ * leave open. The interval is taken in ln(C/(1-C)), so that it ends short of 0 and 1.
  * @throws RangeError for a tube that is not in the palette or a thickness that is not above 0.
  */
 export function contrastAtThickness(
@@ -50,8 +57,8 @@ export function contrastAtThickness(
   thickness: FilmThickness,
 ): ContrastAtThickness {
   const { X, sdLnX } = thicknessX(thickness);
-  const { value, sd } = withDoubt(palette, [id, palette.white], (p) => contrastRatio(p, id, X));
-  const whole = Math.hypot(sd, sdLnX * contrastSlope(palette, id, X));
+  const { value, slopes, byLnX } = contrastOf(palette, id, X);
+  const whole = Math.hypot(sdOf(palette, slopes), sdLnX * byLnX);
   const odds = Math.log(value / (1 - value));
   const sdOdds = whole / (value * (1 - value));
   const at = (z: number): number => 1 / (1 + Math.exp(-(odds + z * sdOdds)));

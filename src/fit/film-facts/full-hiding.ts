@@ -1,7 +1,7 @@
-import { type WithDoubt, withDoubt } from '../doubt.ts';
+import { type WithDoubt, combined, sdOf } from '../doubt.ts';
 import { FULL_HIDING } from '../hiding-thickness.ts';
 import type { MixingPalette } from '../palette.ts';
-import { NORMAL_95_TWO_SIDED, contrastRatio, contrastSlope } from './contrast-ratio.ts';
+import { NORMAL_95_TWO_SIDED, contrastOf, contrastRatio } from './contrast-ratio.ts';
 
 /** ln X between which full hiding is sought. */
 const THINNEST = Math.log(1e-4);
@@ -11,7 +11,7 @@ const THICKEST = Math.log(1e5);
 export function fullHidingX(palette: MixingPalette, id: string): number {
   let low = THINNEST;
   let high = THICKEST;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 40; i++) {
     const mid = (low + high) / 2;
     if (contrastRatio(palette, id, Math.exp(mid)) < FULL_HIDING) low = mid;
     else high = mid;
@@ -32,8 +32,8 @@ export interface FullHiding {
  */
 export function fullHiding(palette: MixingPalette, id: string): FullHiding {
   const X = fullHidingX(palette, id);
-  const slope = contrastSlope(palette, id, X);
-  const { sd } = withDoubt(palette, [id, palette.white], (p) => contrastRatio(p, id, X) / slope);
+  const { slopes, byLnX } = contrastOf(palette, id, X);
+  const sd = sdOf(palette, slopes) / byLnX;
   return {
     X,
     low: X * Math.exp(-NORMAL_95_TWO_SIDED * sd),
@@ -43,18 +43,12 @@ export function fullHiding(palette: MixingPalette, id: string): FullHiding {
 
 /** Full-hiding thickness of one tube over another's; doubts they share (the white's) count once. */
 export function fullHidingRatio(palette: MixingPalette, olderId: string, newerId: string): WithDoubt {
-  const at = (id: string): { X: number; slope: number } => {
-    const X = fullHidingX(palette, id);
-    return { X, slope: contrastSlope(palette, id, X) };
-  };
-  const older = at(olderId);
-  const newer = at(newerId);
-  const lnRatio = withDoubt(
-    palette,
-    [olderId, newerId, palette.white],
-    (p) =>
-      contrastRatio(p, olderId, older.X) / older.slope - contrastRatio(p, newerId, newer.X) / newer.slope,
-  );
-  const value = newer.X / older.X;
-  return { value, sd: value * lnRatio.sd };
+  if (olderId === newerId) return { value: 1, sd: 0 };
+  const olderX = fullHidingX(palette, olderId);
+  const newerX = fullHidingX(palette, newerId);
+  const older = contrastOf(palette, olderId, olderX);
+  const newer = contrastOf(palette, newerId, newerX);
+  const lnRatio = combined([1 / older.byLnX, older.slopes], [-1 / newer.byLnX, newer.slopes]);
+  const value = newerX / olderX;
+  return { value, sd: value * sdOf(palette, lnRatio) };
 }

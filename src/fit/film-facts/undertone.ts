@@ -1,7 +1,7 @@
 import type { LabRegion } from '../lab-region.ts';
 import type { MixingPalette } from '../palette.ts';
 import { predictWithCovariance } from '../predict.ts';
-import { SEALED_CARD } from './card.ts';
+import { sealedCard } from './card.ts';
 import { type FilmThickness, thicknessX } from './thickness.ts';
 
 /** Thickness of the undertone's film, in units of the white's scattering: thin enough to show the card. This project's choice. */
@@ -14,5 +14,10 @@ export function undertone(
   thickness: FilmThickness = { X: UNDERTONE_X },
 ): LabRegion {
   const { X, sdLnX } = thicknessX(thickness);
-  return predictWithCovariance(palette, { [id]: 1 }, { X, backing: SEALED_CARD.white }, { sdLnX }).labRegion;
+  return predictWithCovariance(
+    palette,
+    { [id]: 1 },
+    { X, backing: sealedCard(palette.surface).white },
+    { sdLnX },
+  ).labRegion;
 }

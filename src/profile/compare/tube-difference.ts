@@ -3,7 +3,7 @@ import { ciede2000 } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { lean } from '../../colour/lean.ts';
 import type { WithDoubt } from '../../fit/doubt.ts';
-import { SEALED_CARD } from '../../fit/film-facts/card.ts';
+import { sealedCard } from '../../fit/film-facts/card.ts';
 import { fullHidingRatio } from '../../fit/film-facts/full-hiding.ts';
 import { UNDERTONE_X } from '../../fit/film-facts/undertone.ts';
 import { CHI_SQUARE_3_95 } from '../../fit/lab-region.ts';
@@ -59,7 +59,7 @@ export function tubeDifference(palette: MixingPalette, olderId: string, newerId:
       { [newerId]: 1 },
       {
         X: UNDERTONE_X,
-        backing: SEALED_CARD.white,
+        backing: sealedCard(palette.surface).white,
       },
     ),
   ];

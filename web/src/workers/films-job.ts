@@ -3,7 +3,7 @@ import { tristimulusWeights, xyzOf } from '../../../src/colour/tristimulus.ts';
 import type { MixingPalette } from '../../../src/fit/palette.ts';
 import { predictReflectance } from '../../../src/fit/predict.ts';
 import type { WithDoubt } from '../../../src/fit/doubt.ts';
-import { SEALED_CARD } from '../../../src/fit/film-facts/card.ts';
+import { sealedCard } from '../../../src/fit/film-facts/card.ts';
 import { fullHidingRatio } from '../../../src/fit/film-facts/full-hiding.ts';
 import { tintingStrength } from '../../../src/fit/strength.ts';
 
@@ -31,12 +31,13 @@ export interface FilmsAnswer {
 
 export function filmsJob(palette: MixingPalette, { tubeId, thicknesses, against }: FilmsAsk): FilmsAnswer {
   const weights = tristimulusWeights(DEFAULT_WHITE);
+  const card = sealedCard(palette.surface);
   const film = (X: number, backing: Float64Array): Float64Array =>
     predictReflectance(palette, { [tubeId]: 1 }, { X, backing }).measured;
   return {
     films: thicknesses.map((thickness) => {
-      const overBlack = film(thickness, SEALED_CARD.black);
-      const overWhite = film(thickness, SEALED_CARD.white);
+      const overBlack = film(thickness, card.black);
+      const overWhite = film(thickness, card.white);
       const contrast = xyzOf(overBlack, weights).Y / xyzOf(overWhite, weights).Y;
       return { thickness, overBlack, overWhite, contrast };
     }),
