@@ -5,6 +5,7 @@
  * k_L = k_C = k_H = 1.
  */
 import type { Lab } from './lab.ts';
+import { say } from './sentences.ts';
 
 /** Every intermediate of the paper's test table, so that a failing pair names the wrong step. */
 export interface Ciede2000Steps {
@@ -92,9 +93,7 @@ export function ciede2000Steps(one: Colour, two: Colour): Ciede2000Steps {
  */
 export function ciede2000(one: Lab, two: Lab): number {
   if (one.white !== two.white) {
-    throw new RangeError(
-      `A colour under ${one.white} cannot be compared with one under ${two.white}; convert one first.`,
-    );
+    throw new RangeError(say('two-whites', { one: one.white, two: two.white }));
   }
   return ciede2000Steps(one, two).dE00;
 }

@@ -2,6 +2,7 @@
  * The one wavelength grid of the program: 380 to 730 nm in 10 nm steps, 36 samples.
  * Constants, recipes and predictions live on it; readings keep the wavelengths they came with.
  */
+import { say } from './sentences.ts';
 
 /** First wavelength of the grid, nm. */
 export const GRID_START_NM = 380;
@@ -32,9 +33,7 @@ export function flatSpectrum(value: number): Spectrum {
  */
 export function spectrumFrom(values: ArrayLike<number>): Spectrum {
   if (values.length !== GRID_SIZE) {
-    throw new RangeError(
-      `A spectrum on the 380-730 nm grid has ${GRID_SIZE} numbers; ${values.length} were given. Resample it first.`,
-    );
+    throw new RangeError(say('grid-size', { size: GRID_SIZE, count: values.length }));
   }
   return Float64Array.from(values);
 }

@@ -1,4 +1,5 @@
 import { WEIGHTS_10NM } from './tables/tristimulus-weights-10nm.ts';
+import { say } from './sentences.ts';
 
 /** CIE standard illuminants and illuminants for which tristimulus weights are carried. */
 export const ILLUMINANTS = ['A', 'C', 'D50', 'D55', 'D65', 'D75', 'FL2', 'FL7', 'FL11', 'LED-B3'] as const;
@@ -27,7 +28,7 @@ export function whiteParts(white: WhiteName): { illuminant: Illuminant; observer
 export function parseWhiteName(illuminant: string, observer: string): WhiteName {
   const i = ILLUMINANTS.find((name) => name.toLowerCase() === illuminant.trim().toLowerCase());
   if (!i) {
-    throw new RangeError(`Illuminant "${illuminant}" is not known; use one of ${ILLUMINANTS.join(', ')}.`);
+    throw new RangeError(say('illuminant', { illuminant, known: ILLUMINANTS.join(', ') }));
   }
   const o = { '2': '2deg', '10': '10deg' }[
     observer
@@ -35,7 +36,7 @@ export function parseWhiteName(illuminant: string, observer: string): WhiteName 
       .toLowerCase()
       .replace(/\s*(deg|degrees?|°)$/, '')
   ];
-  if (!o) throw new RangeError(`Observer "${observer}" is not known; use 2deg or 10deg.`);
+  if (!o) throw new RangeError(say('observer', { observer }));
   return `${i}/${o as Observer}`;
 }
 

@@ -3,6 +3,7 @@
  * tristimulus weights and a fit can all use the same rows. Outside the source range the end value is held,
  * which is what ASTM E308 asks for where weights of missing wavelengths are added to the last measured one.
  */
+import { say } from './sentences.ts';
 
 /**
  * Rows that take a function sampled at `from` (nm, strictly ascending, at least one) to the wavelengths `to` (nm).
@@ -10,12 +11,10 @@
  * @throws RangeError when `from` is empty or not ascending.
  */
 export function interpolationRows(from: readonly number[], to: readonly number[]): Float64Array[] {
-  if (from.length === 0) throw new RangeError('Interpolation needs at least one wavelength; none was given.');
+  if (from.length === 0) throw new RangeError(say('no-wavelength'));
   for (let i = 1; i < from.length; i++) {
     if (!(from[i]! > from[i - 1]!)) {
-      throw new RangeError(
-        `Wavelengths must ascend; ${from[i]} nm follows ${from[i - 1]} nm. Sort them first.`,
-      );
+      throw new RangeError(say('not-ascending', { nm: from[i]!, before: from[i - 1]! }));
     }
   }
   const last = from.length - 1;

@@ -6,6 +6,7 @@
 import { GRID_NM } from './grid.ts';
 import { type WhiteName, tableFor } from './illuminant.ts';
 import { interpolationRows } from './interpolation.ts';
+import { say } from './sentences.ts';
 
 /** CIE tristimulus values; Y of the perfect diffuser is 100. The white is carried so that it cannot be mistaken. */
 export interface Xyz<W extends WhiteName = WhiteName> {
@@ -54,9 +55,7 @@ export function xyzOf<W extends WhiteName>(
   weights: TristimulusWeights<W>,
 ): Xyz<W> {
   if (reflectance.length !== weights.x.length) {
-    throw new RangeError(
-      `The weights are for ${weights.x.length} wavelengths; ${reflectance.length} reflectances were given.`,
-    );
+    throw new RangeError(say('weights', { wavelengths: weights.x.length, count: reflectance.length }));
   }
   let X = 0;
   let Y = 0;

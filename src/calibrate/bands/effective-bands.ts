@@ -6,6 +6,7 @@
 import { GRID_NM } from '../../colour/grid.ts';
 import { interpolationRows } from '../../colour/interpolation.ts';
 import { ReadingRefused } from '../refusal.ts';
+import { say } from '../../colour/sentences.ts';
 
 /** A curve sampled at ascending wavelengths, nm; any scale, not negative. */
 export interface SampledCurve {
@@ -38,7 +39,7 @@ function sampled(curve: SampledCurve, nm: readonly number[]): Float64Array {
   if (wavelengths.length !== values.length) {
     throw new ReadingRefused(
       'channels-differ',
-      `A response has ${wavelengths.length} wavelengths and ${values.length} values; give one value for each.`,
+      say('response-values', { wavelengths: wavelengths.length, values: values.length }),
     );
   }
   const rows = interpolationRows(wavelengths, nm);

@@ -3,6 +3,7 @@
  * point or a decimal comma. What a comma means is told from the whole text, and refused when it cannot be.
  */
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 export interface NumberList {
   readonly numbers: number[];
@@ -19,8 +20,7 @@ const NUMBER = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?$/i;
 export function readNumberList(text: string): NumberList {
   // Typographic minus and per cent signs come with pasting.
   const plain = text.replaceAll('−', '-').replaceAll('%', ' ').trim();
-  if (plain === '')
-    throw new ReadingRefused('entry', 'No number was typed; type or paste them, with spaces between.');
+  if (plain === '') throw new ReadingRefused('entry', say('no-number'));
   // A comma before a space separates; what stays inside a token is a decimal comma or a separator.
   const tokens = plain.split(/,?[\s;]+|,$/).filter((t) => t !== '');
   const withComma = tokens.filter((t) => t.includes(','));
@@ -29,28 +29,22 @@ export function readNumberList(text: string): NumberList {
   if (points) {
     return {
       numbers: tokens.flatMap((t) => t.split(',')).map(toNumber),
-      assumed: ['The point was read as the decimal sign and the comma as a separator.'],
+      assumed: [say('point-decimal')],
     };
   }
   const several = withComma.find((t) => t.split(',').length > 2);
   if (several !== undefined) {
-    throw new ReadingRefused(
-      'entry',
-      `"${several.slice(0, 40)}" can be read in two ways; put spaces or semicolons between the numbers.`,
-    );
+    throw new ReadingRefused('entry', say('two-ways', { text: several.slice(0, 40) }));
   }
   return {
     numbers: tokens.map(toNumber),
-    assumed: ['The comma was read as the decimal sign.'],
+    assumed: [say('comma-decimal')],
   };
 }
 
 function toNumber(token: string): number {
   if (!NUMBER.test(token)) {
-    throw new ReadingRefused(
-      'entry',
-      `"${token.slice(0, 40)}" is no number; mend it, with a point or a comma for decimals.`,
-    );
+    throw new ReadingRefused('entry', say('odd-token', { text: token.slice(0, 40) }));
   }
   return Number(token.replace(',', '.'));
 }
@@ -66,10 +60,7 @@ export function readPairs(text: string): {
 } {
   const { numbers, assumed } = readNumberList(text);
   if (numbers.length % 2 !== 0) {
-    throw new ReadingRefused(
-      'entry',
-      `${numbers.length} numbers do not pair up; each wavelength in nm needs its value after it.`,
-    );
+    throw new ReadingRefused('entry', say('unpaired', { count: numbers.length }));
   }
   return {
     wavelengths: numbers.filter((_, i) => i % 2 === 0),

@@ -7,11 +7,12 @@ import { HIGHEST_REFLECTANCE } from '../limits.ts';
 import { holdReflectance, tellScale } from './scale.ts';
 import type { EntryOutcome, TypedEntry } from './typed-entry.ts';
 import { orderWavelengths } from './wavelengths.ts';
+import { say } from './sentences.ts';
 
-const PLAIN = { words: '0 to 1', factor: 1 };
-const PER_CENT = { words: 'per cent', factor: 0.01 };
-const HUNDRED = { words: 'Y of white at 100', factor: 0.01 };
-const ONE = { words: 'Y of white at 1', factor: 1 };
+const PLAIN = { words: say('zero-to-one'), factor: 1 };
+const PER_CENT = { words: say('per-cent'), factor: 0.01 };
+const HUNDRED = { words: say('y-at-100'), factor: 0.01 };
+const ONE = { words: say('y-at-1'), factor: 1 };
 
 function refuse(sentence: string): never {
   throw new ReadingRefused('entry', sentence);
@@ -27,7 +28,7 @@ function refuse(sentence: string): never {
 export function readTyped(entry: TypedEntry): EntryOutcome {
   holdGeometry(entry.geometry);
   const odd = entry.values.findIndex((v) => !Number.isFinite(v));
-  if (odd >= 0) refuse(`Value ${odd + 1} is not a number; type it again.`);
+  if (odd >= 0) refuse(say('not-a-number', { place: odd + 1 }));
   switch (entry.kind) {
     case 'reflectance':
       return spectral(entry);
@@ -42,9 +43,7 @@ export function readTyped(entry: TypedEntry): EntryOutcome {
 
 function holdGeometry(geometry: Geometry): void {
   if (!GEOMETRIES.includes(geometry)) {
-    refuse(
-      `Geometry "${String(geometry)}" is not known; name one of ${GEOMETRIES.join(', ')}, as the instrument's sheet has it.`,
-    );
+    refuse(say('geometry', { geometry: String(geometry), known: GEOMETRIES.join(', ') }));
   }
 }
 
@@ -53,9 +52,7 @@ function scaled(
   places: readonly string[],
 ): { values: number[]; assumed: string[] } | EntryOutcome {
   if (entry.values.length !== places.length) {
-    refuse(
-      `There are ${places.length} wavelengths or bands and ${entry.values.length} values; give one value for each.`,
-    );
+    refuse(say('places-values', { places: places.length, values: entry.values.length }));
   }
   const stated = entry.scale === undefined ? undefined : entry.scale === 'percent' ? 'coarse' : 'fine';
   const scale = tellScale(entry.values, stated, PLAIN, PER_CENT);
@@ -81,12 +78,10 @@ function spectral(entry: Extract<TypedEntry, { kind: 'reflectance' }>): EntryOut
 }
 
 function banded(entry: Extract<TypedEntry, { kind: 'bands' }>): EntryOutcome {
-  const places = entry.bands.map((b, i) => b.name ?? `band ${i + 1}`);
+  const places = entry.bands.map((b, i) => b.name ?? say('band', { number: i + 1 }));
   entry.bands.forEach((b, i) => {
     if (!(b.centre >= 300 && b.centre <= 1100 && b.fwhm > 0 && b.fwhm <= 400)) {
-      refuse(
-        `${places[i]} has its centre at ${b.centre} nm and a width of ${b.fwhm} nm; 300 to 1100 nm and up to 400 nm are allowed. Give both in nm.`,
-      );
+      refuse(say('band-range', { band: places[i]!, centre: b.centre, width: b.fwhm }));
     }
   });
   const found = scaled(entry, places);
@@ -107,9 +102,7 @@ function banded(entry: Extract<TypedEntry, { kind: 'bands' }>): EntryOutcome {
 /** The named white, or a sentence. Both parts are needed: there is no usual one to fall back on. */
 function namedWhite(entry: { readonly illuminant?: string; readonly observer?: string }) {
   if (!entry.illuminant || !entry.observer) {
-    refuse(
-      'A colour without its illuminant and observer says nothing; name both, such as D65 and 10deg, as on the instrument.',
-    );
+    refuse(say('no-white'));
   }
   try {
     return parseWhiteName(entry.illuminant, entry.observer);
@@ -121,7 +114,7 @@ function namedWhite(entry: { readonly illuminant?: string; readonly observer?: s
 
 function tristimulus(entry: Extract<TypedEntry, { kind: 'XYZ' }>): EntryOutcome {
   const white = whitePoint(namedWhite(entry));
-  if (entry.values.length !== 3) refuse(`XYZ has three numbers; ${entry.values.length} were given.`);
+  if (entry.values.length !== 3) refuse(say('three-xyz', { count: entry.values.length }));
   const stated = entry.scale === undefined ? undefined : entry.scale === '100' ? 'coarse' : 'fine';
   const scale = tellScale(
     entry.values,
@@ -149,15 +142,14 @@ function tristimulus(entry: Extract<TypedEntry, { kind: 'XYZ' }>): EntryOutcome 
 
 function fromLab(entry: Extract<TypedEntry, { kind: 'Lab' }>): EntryOutcome {
   const name = namedWhite(entry);
-  if (entry.values.length !== 3) refuse(`Lab has three numbers; ${entry.values.length} were given.`);
+  if (entry.values.length !== 3) refuse(say('three-lab', { count: entry.values.length }));
   const [L, a, b] = entry.values as [number, number, number];
-  if (!(L >= 0 && L <= 108))
-    refuse(`L* is ${L}; 0 to 108 is allowed for a painted patch. Check the order: L*, a*, b*.`);
+  if (!(L >= 0 && L <= 108)) refuse(say('lightness', { L }));
   const white = whitePoint(name);
   const xyz = xyzFromLab({ L, a, b, white: name });
   const values = [xyz.X / white.X, xyz.Y / white.Y, xyz.Z / white.Z];
   if (values.some((v) => v < 0 || v > 1.5)) {
-    refuse(`Lab ${L}, ${a}, ${b} is no colour a paint can have under ${name}; check the signs of a* and b*.`);
+    refuse(say('no-colour', { L, a, b, white: name }));
   }
   return {
     outcome: 'reading',

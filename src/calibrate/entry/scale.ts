@@ -1,6 +1,7 @@
 /** Telling per cent from 0 to 1 without guessing: certain, asked, or refused. */
 import { HIGHEST_REFLECTANCE, LOWEST_REFLECTANCE } from '../limits.ts';
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 export type ScaleAnswer =
   { readonly factor: number; readonly assumed?: string } | { readonly question: string };
@@ -28,17 +29,17 @@ export function tellScale(
     if (most > highest || most <= 0) return { factor: coarse.factor };
     return {
       factor: coarse.factor,
-      assumed: `No value is above ${most}: taken as ${coarse.words} as named, which is very dark; if it was ${fine.words}, say so.`,
+      assumed: say('scale-named', { most, coarse: coarse.words, fine: fine.words }),
     };
   }
   if (most > highest) {
     return {
       factor: coarse.factor,
-      assumed: `Taken as ${coarse.words}, because ${most} is too much for ${fine.words}.`,
+      assumed: say('scale-taken', { coarse: coarse.words, most, fine: fine.words }),
     };
   }
   return {
-    question: `The largest value is ${most}, which could be ${fine.words} or, for a dark paint, ${coarse.words}; say which.`,
+    question: say('scale-question', { most, fine: fine.words, coarse: coarse.words }),
   };
 }
 
@@ -52,8 +53,13 @@ export function holdReflectance(
     if (v >= LOWEST_REFLECTANCE && v <= HIGHEST_REFLECTANCE) return;
     throw new ReadingRefused(
       'entry',
-      `${typed[i]} at ${places[i]} is a reflectance factor of ${Number(v.toPrecision(4))}; ${LOWEST_REFLECTANCE} to ` +
-        `${HIGHEST_REFLECTANCE} is allowed. Mend the number, or name the right scale.`,
+      say('reflectance', {
+        typed: typed[i]!,
+        place: places[i]!,
+        factor: Number(v.toPrecision(4)),
+        lowest: LOWEST_REFLECTANCE,
+        highest: HIGHEST_REFLECTANCE,
+      }),
       [places[i]!],
     );
   });

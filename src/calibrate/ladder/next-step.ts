@@ -4,6 +4,7 @@
  * down from it); read; close the block with a white; fit.
  */
 import type { RepeatsVerdict } from '../repeats/judge-repeats.ts';
+import { say } from './sentences.ts';
 
 export type ReadOver = 'opaque' | 'black' | 'white';
 
@@ -54,7 +55,7 @@ export interface NextStep {
   readonly sentence: string;
 }
 
-const UNDER: Record<ReadOver, string> = { opaque: '', black: ' over black', white: ' over white' };
+const UNDER: Record<ReadOver, string> = { opaque: '', black: say('over-black'), white: say('over-white') };
 
 /** What to do next. */
 export function nextStep(state: LadderProgress): NextStep {
@@ -69,36 +70,28 @@ export function nextStep(state: LadderProgress): NextStep {
   const weigh = nextToWeigh(state.rungs);
   if (weigh) {
     return {
-      ...plain(
-        'weigh',
-        `Weigh the ${weigh.name}`,
-        'Weigh each pour, enter what the scale shows, mix until no streak is left, and draw it down.',
-      ),
+      ...plain('weigh', say('weigh', { rung: weigh.name }), say('weigh-how')),
       rungId: weigh.id,
     };
   }
   const read = nextToRead(state);
   if (read) {
     if (state.byHead && !state.connected) {
-      return plain(
-        'connect',
-        'Plug in the head',
-        'The ladder waits where it was; every reading taken is kept.',
-      );
+      return plain('connect', say('plug-in'), say('ladder-waits'));
     }
-    if (state.byHead && state.headReady !== true) return plain('calibrate', 'Set the head', state.headReady);
-    if (state.byHead && state.whiteDue) return plain('calibrate', 'Read the white tile', state.whiteDue);
+    if (state.byHead && state.headReady !== true) return plain('calibrate', say('set-head'), state.headReady);
+    if (state.byHead && state.whiteDue) return plain('calibrate', say('read-white'), state.whiteDue);
     return read;
   }
   // The last block is closed before anything is made of it.
   if (state.byHead && state.connected && state.whiteDue) {
-    return plain('calibrate', 'Read the white tile', state.whiteDue);
+    return plain('calibrate', say('read-white'), state.whiteDue);
   }
   if (!state.fitted) {
-    return plain('fit', 'Fit this tube', 'All rungs are read; work out its constants.');
+    return plain('fit', say('fit-tube'), say('fit-how'));
   }
-  if (state.advice) return plain('measure more', 'Measure more', state.advice);
-  return plain('done', 'Done', 'The ladder is complete and fitted.');
+  if (state.advice) return plain('measure more', say('measure-more'), state.advice);
+  return plain('done', 'Done', say('done'));
 }
 
 function nextToWeigh(rungs: readonly RungProgress[]): RungProgress | undefined {
@@ -116,8 +109,8 @@ function nextToRead(state: LadderProgress): NextStep | undefined {
         rungId: null,
         over: side,
         left,
-        headline: `Read the bare card, ${side} side`,
-        sentence: `${left} more; stay clear of the film's edge.`,
+        headline: say('read-card', { side }),
+        sentence: say('read-card-how', { count: left }),
       };
     }
   }
@@ -129,7 +122,7 @@ function nextToRead(state: LadderProgress): NextStep | undefined {
         rungId: rung.id,
         over,
         left: verdict.more,
-        headline: `Read the ${rung.name}${UNDER[over]}`,
+        headline: say('read-rung', { rung: rung.name, over: UNDER[over] }),
         sentence: verdict.sentence,
       };
     }

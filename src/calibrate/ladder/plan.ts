@@ -16,6 +16,7 @@ import {
 } from './plan-shapes.ts';
 import { type SizeLimits, type SizedStep, type Step, sizeSteps } from './plan-sizes.ts';
 import { rungName } from './rung-name.ts';
+import { say } from './sentences.ts';
 
 /** With more tints than this a plan for least paint looks at the two plain ways only. */
 const MOST_TRIED = 4;
@@ -53,21 +54,23 @@ function orderedParts(request: PlanRequest): number[] {
   const refuse = (sentence: string): never => {
     throw new ReadingRefused('entry', sentence);
   };
-  const sizes = { 'scale step': scaleResolution, 'smallest pour': smallestPour, 'paint per rung': perRung };
+  const sizes = {
+    [say('scale-step')]: scaleResolution,
+    [say('smallest-pour')]: smallestPour,
+    [say('paint-per-rung')]: perRung,
+  };
   for (const [name, grams] of Object.entries(sizes)) {
-    if (!(grams > 0 && Number.isFinite(grams)))
-      refuse(`The ${name} is ${grams} g; give a number above zero.`);
+    if (!(grams > 0 && Number.isFinite(grams))) refuse(say('grams-above-zero', { what: name, grams }));
   }
   if (wantedSigma !== undefined && !(wantedSigma >= 0.0005 && wantedSigma <= 0.2)) {
-    refuse(`The wanted ratio error is ${perCent(wantedSigma)}; 0.05 % to 20 % is allowed.`);
+    refuse(say('wanted-sigma', { wanted: perCent(wantedSigma) }));
   }
   const parts = whiteParts.toSorted((a, b) => a - b);
   const odd = parts.find((k) => !(k >= 0 && Number.isFinite(k)));
-  if (odd !== undefined) refuse(`A rung of ${odd} parts of white cannot be mixed; give zero or more.`);
-  if (parts[0] !== 0) refuse('A ladder needs the masstone: only it tells how the paint scatters; add it.');
+  if (odd !== undefined) refuse(say('no-parts', { parts: odd }));
+  if (parts[0] !== 0) refuse(say('needs-masstone'));
   const twice = parts.find((k, i) => i > 0 && k === parts[i - 1]);
-  if (twice !== undefined)
-    refuse(`The rung ${rungName(twice)} is named twice; leave one out and read it more often.`);
+  if (twice !== undefined) refuse(say('rung-twice', { rung: rungName(twice) }));
   return parts;
 }
 
@@ -143,35 +146,31 @@ function sentences(p: {
   total: number;
   costs: readonly number[];
 }): string[] {
-  const said = [`Takes ${grams(p.tubeGrams)} of the tube and ${grams(p.whiteGrams)} of white.`];
+  const said = [say('takes', { tube: grams(p.tubeGrams), white: grams(p.whiteGrams) })];
   if (p.worst.ratioSigma > 0) {
     said.push(
-      `The ${p.worst.name} is the least sure: its ratio is good to ${perCent(p.worst.ratioSigma)} on a scale that shows ${p.limits.resolution} g.`,
+      say('least-sure', {
+        rung: p.worst.name,
+        sigma: perCent(p.worst.ratioSigma),
+        resolution: p.limits.resolution,
+      }),
     );
   }
   if (p.worst.ratioSigma > p.limits.wantedSigma) {
-    said.push(
-      `The wanted ${perCent(p.limits.wantedSigma)} is not reached by any pile worth mixing; use a finer scale, or let down from an earlier rung.`,
-    );
+    said.push(say('not-reached', { wanted: perCent(p.limits.wantedSigma) }));
   }
   if (p.serial > 0) {
-    said.push(
-      'Some rungs are let down from others: mix those first, and weigh from the pile while it is fresh.',
-    );
+    said.push(say('let-down-first'));
   }
   const most = Math.max(0, ...p.costs);
   if (most > p.total * 1.05) {
-    said.push(
-      `The most wasteful way looked at would take ${grams(most)} in all, this one ${grams(p.total)}.`,
-    );
+    said.push(say('most-wasteful', { most: grams(most), this: grams(p.total) }));
   }
   const large = p.rungs.find((r) => r.totalGrams > LARGE_PILE_GRAMS);
   if (large) {
-    said.push(
-      `The ${large.name} is a pile of ${grams(large.totalGrams)}; a scale that shows 0.001 g would make it smaller.`,
-    );
+    said.push(say('large-pile', { rung: large.name, grams: grams(large.totalGrams) }));
   }
-  said.push('Weigh what was really dispensed and enter that; do not chase the nominal ratio.');
+  said.push(say('weigh-what-comes'));
   return said;
 }
 

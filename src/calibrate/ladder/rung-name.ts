@@ -1,4 +1,5 @@
 /** Names of rungs: "masstone", or parts of paint to parts of white by mass, "1:4". */
+import { say } from './sentences.ts';
 
 export interface RungParts {
   readonly paint: number;
@@ -20,7 +21,7 @@ export function parseRungName(name: string): RungParts | undefined {
 /** Name for parts of white to one part of paint: 0 is "masstone", 4 is "1:4", 0.5 is "2:1". */
 export function rungName(whiteParts: number): string {
   if (!(whiteParts >= 0 && Number.isFinite(whiteParts))) {
-    throw new RangeError(`Parts of white are zero or more; ${whiteParts} was given.`);
+    throw new RangeError(say('white-parts', { parts: whiteParts }));
   }
   if (whiteParts === 0) return 'masstone';
   const inverse = 1 / whiteParts;

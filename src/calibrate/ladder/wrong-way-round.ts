@@ -3,6 +3,7 @@
  * the rung's name, one after a fit, by the ratio the swatch reads like.
  */
 import { parseRungName, rungName } from './rung-name.ts';
+import { say } from './sentences.ts';
 
 export interface WrongWayRound {
   /** The masses are more likely swapped than as entered. */
@@ -42,9 +43,7 @@ export function wrongWayRound(entered: number, readsLike: number, sigma: number)
   return {
     swapped,
     probability,
-    sentence: swapped
-      ? `Reads like ${name(-entered)} where ${name(entered)} was entered: paint and white look swapped; check the masses.`
-      : '',
+    sentence: swapped ? say('reads-swapped', { reads: name(-entered), entered: name(entered) }) : '',
   };
 }
 
@@ -63,8 +62,6 @@ export function massesAgainstName(name: string, paint: number, white: number): W
   return {
     swapped,
     probability,
-    sentence: swapped
-      ? `${paint} g of paint to ${white} g of white is the ${name} the wrong way round; swap the two if that is what was poured.`
-      : '',
+    sentence: swapped ? say('masses-swapped', { paint, white, rung: name }) : '',
   };
 }

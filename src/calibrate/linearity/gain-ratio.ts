@@ -5,6 +5,7 @@
 import { GAIN_STEP_LIMIT } from '../limits.ts';
 import { perCent } from '../per-cent.ts';
 import { type HeadTest, worstChannel } from './superposition.ts';
+import { say } from './sentences.ts';
 
 export interface GainRatio extends HeadTest {
   readonly fromGain: number;
@@ -25,7 +26,7 @@ export function gainRatio(
     channels,
   );
   const passed = Math.abs(worst) <= GAIN_STEP_LIMIT;
-  const seen = `gain ${to.gain} against ${from.gain} is off its nominal step by up to ${perCent(worst)} (${channel})`;
+  const seen = say('gain-seen', { to: to.gain, from: from.gain, by: perCent(worst), channel });
   return {
     fromGain: from.gain,
     toGain: to.gain,
@@ -33,9 +34,7 @@ export function gainRatio(
     passed,
     worst,
     channel,
-    sentence: passed
-      ? `Measured: ${seen}; read white and sample at one gain all the same.`
-      : `Not kept: ${seen}, more than a gain step should be; see that nothing moved and that no channel is full, and measure again.`,
+    sentence: passed ? say('gain-good', { seen }) : say('gain-bad', { seen }),
   };
 }
 

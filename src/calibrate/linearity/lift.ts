@@ -3,6 +3,7 @@ import { LIFT_LIMIT_PER_TENTH_MM } from '../limits.ts';
 import { perCent } from '../per-cent.ts';
 import { ReadingRefused } from '../refusal.ts';
 import { type HeadTest, worstChannel } from './superposition.ts';
+import { say } from './sentences.ts';
 
 export interface LiftReading {
   readonly shimMm: number;
@@ -16,10 +17,7 @@ export interface LiftReading {
  */
 export function liftTest(readings: readonly LiftReading[], channels: readonly string[]): HeadTest {
   if (new Set(readings.map((r) => r.shimMm)).size < 2) {
-    throw new ReadingRefused(
-      'too-few',
-      'The lift test needs two heights or more, such as 0, 0.1 and 0.2 mm of shim.',
-    );
+    throw new ReadingRefused('too-few', say('heights-needed'));
   }
   const mean = readings.reduce((sum, r) => sum + r.shimMm, 0) / readings.length;
   const spread = readings.reduce((sum, r) => sum + (r.shimMm - mean) ** 2, 0);
@@ -30,13 +28,13 @@ export function liftTest(readings: readonly LiftReading[], channels: readonly st
   });
   const [worst, channel] = worstChannel(slopes, channels);
   const passed = Math.abs(worst) <= LIFT_LIMIT_PER_TENTH_MM;
-  const seen = `0.1 mm of lift changes ${channel} by ${perCent(worst)}`;
+  const seen = say('lift-seen', { channel, by: perCent(worst) });
   return {
     passed,
     worst,
     channel,
     sentence: passed
-      ? `Lift does little: ${seen}, within ${perCent(LIFT_LIMIT_PER_TENTH_MM)}.`
-      : `${seen}, and ${perCent(LIFT_LIMIT_PER_TENTH_MM)} is allowed; seat the head on a flat ring, and shim the white tile to the height of a wet film.`,
+      ? say('lift-good', { seen, allowed: perCent(LIFT_LIMIT_PER_TENTH_MM) })
+      : say('lift-bad', { seen, allowed: perCent(LIFT_LIMIT_PER_TENTH_MM) }),
   };
 }

@@ -6,6 +6,7 @@
 import { SUPERPOSITION_LIMIT } from '../limits.ts';
 import { perCent } from '../per-cent.ts';
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 /** One test of the head, passed or not, with what was seen in one sentence. */
 export interface HeadTest {
@@ -24,7 +25,7 @@ export function worstChannel(departures: ArrayLike<number>, channels: readonly s
     const size = Number.isNaN(d) ? Number.POSITIVE_INFINITY : d;
     if (Math.abs(size) > Math.abs(worst)) [worst, at] = [size, i];
   });
-  return [worst, channels[at] ?? `channel ${at + 1}`];
+  return [worst, channels[at] ?? say('channel', { number: at + 1 })];
 }
 
 /**
@@ -38,21 +39,18 @@ export function superposition(
   channels: readonly string[],
 ): HeadTest {
   if (a.length !== channels.length || b.length !== channels.length || both.length !== channels.length) {
-    throw new ReadingRefused(
-      'channels-differ',
-      'The three lamp readings have different channels; read all three again.',
-    );
+    throw new ReadingRefused('channels-differ', say('lamp-channels'));
   }
   const departures = channels.map((_, i) => (a[i]! + b[i]! - both[i]!) / both[i]!);
   const [worst, channel] = worstChannel(departures, channels);
   const passed = Math.abs(worst) <= SUPERPOSITION_LIMIT;
-  const seen = `Two lamps apart read ${perCent(worst)} ${worst < 0 ? 'less' : 'more'} than both together in ${channel}`;
+  const seen = say('lamps-seen', { by: perCent(worst), way: worst < 0 ? 'less' : 'more', channel });
   return {
     passed,
     worst,
     channel,
     sentence: passed
       ? `Linear: ${seen.charAt(0).toLowerCase()}${seen.slice(1)}, within ${perCent(SUPERPOSITION_LIMIT)}.`
-      : `${seen}, and ${perCent(SUPERPOSITION_LIMIT)} is allowed; lower the gain so that the white sits at 60-80 % and test again.`,
+      : say('lamps-bad', { seen, allowed: perCent(SUPERPOSITION_LIMIT) }),
   };
 }

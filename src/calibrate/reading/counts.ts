@@ -4,6 +4,7 @@
  * everything here can be worked out again.
  */
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 /** One frame of raw counts with the settings it was taken with; a head's reading has these members. */
 export interface CountFrame {
@@ -46,14 +47,14 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
   if (frame.counts.length !== channels.length) {
     throw new ReadingRefused(
       'channels-differ',
-      `The frame has ${frame.counts.length} counts and the head ${channels.length} channels; connect the head again.`,
+      say('frame-channels', { counts: frame.counts.length, channels: channels.length }),
     );
   }
   const odd = channels.filter((_, i) => !Number.isFinite(frame.counts[i]));
   if (odd.length > 0) {
     throw new ReadingRefused(
       'not-a-number',
-      `${odd.join(', ')} gave no count; read again, and check the sensor if it stays so.`,
+      say('no-count', { channels: odd.join(', ') }),
       odd,
     );
   }
@@ -61,8 +62,7 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
   if (full.length > 0) {
     throw new ReadingRefused(
       'saturated',
-      `${full.join(', ')} ${full.length > 1 ? 'are' : 'is'} full (${fullScale} counts); choose a lower gain or a ` +
-        'shorter aperture and read dark, white and trap again.',
+      say('full', { channels: full.join(', '), are: full.length > 1 ? 'are' : 'is', fullScale }),
       full,
     );
   }
@@ -71,10 +71,10 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
 /** @throws ReadingRefused `settings-differ` when two frames were taken with different gain or aperture */
 export function holdToSameSettings(one: Settings, two: Settings, what: string): void {
   if (one.gain === two.gain && Math.abs(one.apertureS - two.apertureS) <= 1e-4 * one.apertureS) return;
-  const words = (f: Settings): string => `gain ${f.gain}, ${(f.apertureS * 1000).toFixed(1)} ms`;
+  const words = (f: Settings): string => say('settings', { gain: f.gain, ms: (f.apertureS * 1000).toFixed(1) });
   throw new ReadingRefused(
     'settings-differ',
-    `${what} was taken at ${words(two)} and the reading at ${words(one)}; take both with the same settings.`,
+    say('settings-differ', { what, taken: words(two), reading: words(one) }),
   );
 }
 
@@ -86,11 +86,11 @@ export function signalOf(exposure: Exposure, head: CountingHead): Float64Array {
   const { light, dark } = exposure;
   holdToHead(light, head);
   holdToHead(dark, head);
-  holdToSameSettings(light, dark, 'The dark');
+  holdToSameSettings(light, dark, say('the-dark'));
   if (!light.lamp || dark.lamp) {
     throw new ReadingRefused(
       'lamp-state',
-      `The lamp was ${light.lamp ? 'on for the dark' : 'off for the reading'}; check the lamp and read again.`,
+      say('lamp-state', { how: light.lamp ? say('on-for-dark') : say('off-for-reading') }),
     );
   }
   const D = basicCounts(dark);

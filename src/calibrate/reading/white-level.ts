@@ -4,6 +4,7 @@
  * practice, no source).
  */
 import type { CountFrame, CountingHead } from './counts.ts';
+import { say } from './sentences.ts';
 
 export const WHITE_AIM = 0.7;
 const LEAST = 0.3;
@@ -23,17 +24,17 @@ export interface WhiteLevel {
 export function whiteLevel(frame: CountFrame, head: CountingHead, gains: readonly number[] = []): WhiteLevel {
   const fullest = frame.counts.reduce((at, c, i) => (c > frame.counts[at]! ? i : at), 0);
   const share = (frame.counts[fullest] ?? 0) / head.fullScale;
-  const channel = head.channels[fullest] ?? `channel ${fullest + 1}`;
+  const channel = head.channels[fullest] ?? say('channel', { number: fullest + 1 });
   const state = share < LEAST ? 'low' : share > MOST ? 'high' : 'good';
   const fitting = gains
     .filter((g) => (share * g) / frame.gain <= WHITE_AIM + 0.1)
     .toSorted((a, b) => b - a)[0];
   const gain = state !== 'good' && fitting !== frame.gain ? fitting : undefined;
-  const filled = `The white fills ${Math.round(share * 100)} % of the scale in ${channel}`;
+  const filled = say('white-fills', { percent: Math.round(share * 100), channel });
   const advice =
     gain === undefined
-      ? `${state === 'low' ? 'lengthen' : 'shorten'} the aperture`
-      : `set the gain to ${gain}`;
+      ? say('change-aperture', { way: state === 'low' ? 'lengthen' : 'shorten' })
+      : say('change-gain', { gain });
   return {
     state,
     share,
@@ -41,7 +42,7 @@ export function whiteLevel(frame: CountFrame, head: CountingHead, gains: readonl
     gain,
     sentence:
       state === 'good'
-        ? `${filled}.`
-        : `${filled}, and 60-80 % is best; ${advice}, then read dark, white and trap again.`,
+        ? say('filled', { filled })
+        : say('white-level', { filled, advice }),
   };
 }

@@ -10,6 +10,7 @@
 import { normalQuantile } from '../tile/normal-quantile.ts';
 import { median, robustSdOfFew } from './robust.ts';
 import { neededReadings, repeatsSentence } from './repeats-sentence.ts';
+import { say } from './sentences.ts';
 
 /** A standard deviation as a function of reflectance: sqrt(sigma^2 + (relative R)^2). */
 export interface ScatterModel {
@@ -72,7 +73,7 @@ export function judgeRepeats(readings: readonly ArrayLike<number>[], asked: Repe
   const odd = readings.findIndex((r) => r.length !== channels.length);
   if (odd >= 0) {
     throw new RangeError(
-      `Reading ${odd + 1} has ${readings[odd]!.length} channels; ${channels.length} are wanted.`,
+      say('channels-differ', { reading: odd + 1, seen: readings[odd]!.length, wanted: channels.length }),
     );
   }
   const of = (indices: readonly number[], c: number): number[] => indices.map((i) => readings[i]![c]!);
@@ -113,7 +114,7 @@ function brokenOnes(readings: readonly ArrayLike<number>[], channels: readonly s
   return readings.flatMap((r, index) => {
     const at = channels.findIndex((_, c) => !Number.isFinite(r[c]));
     if (at < 0) return [];
-    const reason = `Reading ${index + 1} is sent back: it has no number in ${channels[at]}; read that spot again.`;
+    const reason = say('no-number', { reading: index + 1, channel: channels[at]! });
     return [{ index, distance: Number.POSITIVE_INFINITY, reason }];
   });
 }
@@ -146,10 +147,12 @@ function farOnes(
     const one = channels.length > 2 && z[worst]! ** 2 > squares / 2;
     const lighter = (one ? z[worst]! : z.reduce((sum, v) => sum + v, 0)) > 0 ? 'lighter' : 'darker';
     const times = (distance > LIMIT ? distance : Math.abs(z[worst]!)).toFixed(1);
-    const reason =
-      `Reading ${index + 1} is sent back: ${lighter} than the others${one ? `, mostly in ${channels[worst]}` : ''}, ` +
-      `${times} times the usual scatter where 3 is allowed; look for dust, a ridge or a tilted head, and read that ` +
-      'spot again.';
+    const reason = say('sent-back', {
+      reading: index + 1,
+      way: lighter,
+      mostly: one ? say('mostly-in', { channel: channels[worst]! }) : '',
+      times,
+    });
     return [{ index, distance, reason }];
   });
 }

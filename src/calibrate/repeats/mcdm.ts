@@ -6,13 +6,14 @@
 import { ciede2000 } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import type { WhiteName } from '../../colour/illuminant.ts';
+import { say } from './sentences.ts';
 
 /** The mean of colours under one white. @throws RangeError for an empty list or mixed whites */
 export function meanLab<W extends WhiteName>(labs: readonly Lab<W>[]): Lab<W> {
   const first = labs[0];
-  if (!first) throw new RangeError('A mean colour needs at least one colour; none was given.');
+  if (!first) throw new RangeError(say('mean-of-none'));
   if (labs.some((lab) => lab.white !== first.white)) {
-    throw new RangeError('Colours under different whites have no mean; convert them to one white first.');
+    throw new RangeError(say('mean-of-whites'));
   }
   const mean = (key: 'L' | 'a' | 'b'): number => labs.reduce((sum, lab) => sum + lab[key], 0) / labs.length;
   return { L: mean('L'), a: mean('a'), b: mean('b'), white: first.white };

@@ -1,3 +1,5 @@
+import { say } from './sentences.ts';
+
 /** Readings needed to bring the standard error of their mean to the wanted one; `ratio` is scatter over wanted error. */
 export function neededReadings(ratio: number, soFar: number, most: number): number {
   if (soFar < 2) return 0;
@@ -13,16 +15,22 @@ export function repeatsSentence(v: {
   readonly scatter: number;
   readonly split: boolean;
 }): string {
-  const readings = (n: number): string => `${n} ${n === 1 ? 'reading' : 'readings'}`;
-  if (v.kept + v.sentBack === 0) return `No reading yet; take ${v.wanted}.`;
+  const readings = (n: number): string =>
+    say('readings', { count: n, readings: n === 1 ? 'reading' : 'readings' });
+  if (v.kept + v.sentBack === 0) return say('none-yet', { wanted: v.wanted });
   if (v.split) {
-    return `The ${readings(v.kept)} fall into camps and none can be called the odd one out; read ${v.more} more spots.`;
+    return say('camps', { readings: readings(v.kept), more: v.more });
   }
-  const back = v.sentBack > 0 ? `, ${v.sentBack} sent back` : '';
-  const have = `${readings(v.kept)} kept${back}`;
-  if (v.more === 0) return `${have}: enough, they agree.`;
+  const back = v.sentBack > 0 ? say('sent-back-count', { count: v.sentBack }) : '';
+  const have = say('kept', { readings: readings(v.kept), back });
+  if (v.more === 0) return say('agree', { have });
   if (v.kept >= v.wanted) {
-    return `${have}, but they scatter ${v.scatter.toFixed(1)} times the usual; read ${v.more} more ${v.more === 1 ? 'spot' : 'spots'}.`;
+    return say('scatter', {
+      have,
+      times: v.scatter.toFixed(1),
+      more: v.more,
+      spots: v.more === 1 ? 'spot' : 'spots',
+    });
   }
-  return `${have}; read ${v.more} more ${v.more === 1 ? 'spot' : 'spots'}.`;
+  return say('more', { have, more: v.more, spots: v.more === 1 ? 'spot' : 'spots' });
 }

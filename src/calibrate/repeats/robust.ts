@@ -2,13 +2,14 @@
  * Median and median absolute deviation. The factor 1.4826 makes the MAD of a normal sample its standard deviation:
  * P. J. Rousseeuw and C. Croux, "Alternatives to the Median Absolute Deviation", J. Am. Stat. Assoc. 88 (1993) 1273-1283.
  */
+import { say } from './sentences.ts';
 
 /** Makes a median absolute deviation the standard deviation of a normal sample. */
 export const MAD_TO_SD = 1.4826;
 
 /** @throws RangeError for an empty list */
 export function median(values: readonly number[]): number {
-  if (values.length === 0) throw new RangeError('A median needs at least one value; none was given.');
+  if (values.length === 0) throw new RangeError(say('median-of-none'));
   const sorted = values.toSorted((a, b) => a - b);
   const half = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;

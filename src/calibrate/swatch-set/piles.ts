@@ -7,6 +7,7 @@
  */
 import { SwatchSetProblem } from './problem.ts';
 import type { Check, Swatch, SwatchSet, Weighing } from './schema.ts';
+import { say } from './sentences.ts';
 
 /** What a part of a pile is: a tube (index in `tubeIds`) or another pile (index in `piles`). */
 export type PartSource = { readonly tube: number } | { readonly pile: number };
@@ -75,10 +76,7 @@ export function pilesOf(
   const tubeIndex = (id: string, by: string): number => {
     const index = tubeIds.indexOf(id);
     if (index >= 0) return index;
-    throw new SwatchSetProblem(
-      `"${by}" names tube "${id}", which is not among the tubes (${tubeIds.join(', ')}); add it or mend the name.`,
-      'swatches',
-    );
+    throw new SwatchSetProblem(say('unknown-tube', { by, id, known: tubeIds.join(', ') }), 'swatches');
   };
 
   const build = (id: string, by: string): number => {
@@ -86,10 +84,7 @@ export function pilesOf(
     if (known !== undefined) return known;
     const item = items.get(id);
     if (!item) {
-      throw new SwatchSetProblem(
-        `"${by}" is made from swatch "${id}", which is not in the document; add it or give the masses.`,
-        'swatches',
-      );
+      throw new SwatchSetProblem(say('unknown-swatch', { by, id }), 'swatches');
     }
     const drawdown = item.film === 'opaque' ? undefined : item.film.drawdown;
     const shared = drawdown === undefined ? undefined : byDrawdown.get(drawdown);
@@ -98,10 +93,7 @@ export function pilesOf(
       return shared;
     }
     if (underway.has(id)) {
-      throw new SwatchSetProblem(
-        `"${id}" is made from itself by way of "${by}"; a chain of dilutions starts from tubes, so mend "made".`,
-        'swatches',
-      );
+      throw new SwatchSetProblem(say('made-from-itself', { id, by }), 'swatches');
     }
     underway.add(id);
     const sources = sourcesOf(item, tubeIndex, (from) => build(from, id));
@@ -155,7 +147,10 @@ function sourcesOf(
 ): Source[] {
   if ((item.masses === undefined) === (item.made === undefined)) {
     throw new SwatchSetProblem(
-      `"${item.id}" has ${item.masses ? 'both masses and made' : 'neither masses nor made'}; give one of them.`,
+      say('masses-or-made', {
+        id: item.id,
+        what: item.masses ? say('both-masses-and-made') : say('neither-masses-nor-made'),
+      }),
       'swatches',
     );
   }
@@ -169,7 +164,7 @@ function sourcesOf(
         .map(([id, grams]) => ({ source: { tube: tubeIndex(id, item.id) }, grams }))
         .filter(({ grams }) => grams > 0);
   if (sources.length === 0) {
-    throw new SwatchSetProblem(`"${item.id}" holds no paint; give at least one mass above 0.`, 'swatches');
+    throw new SwatchSetProblem(say('no-paint', { id: item.id }), 'swatches');
   }
   return sources;
 }

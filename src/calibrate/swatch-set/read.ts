@@ -2,6 +2,7 @@ import { holdInstrumentRules } from './instrument-rules.ts';
 import { SwatchSetProblem } from './problem.ts';
 import { type SwatchSet, swatchSetSchema } from './schema.ts';
 import { holdSwatchRules } from './swatch-rules.ts';
+import { say } from './sentences.ts';
 
 /**
  * Reads a swatch set, version 1, from a parsed JSON document or its text. Every rule of docs/swatch-set.md holds for
@@ -16,7 +17,11 @@ export function readSwatchSet(input: unknown): SwatchSet {
     const issue = result.error.issues[0]!;
     const at = place(issue.path);
     throw new SwatchSetProblem(
-      `${describe(document, issue.path) || 'The swatch set'} cannot be read: ${issue.message}; mend ${at || 'the document'} and import it again.`,
+      say('unreadable', {
+        what: describe(document, issue.path) || say('the-swatch-set'),
+        issue: issue.message,
+        at: at || say('the-document'),
+      }),
       at,
     );
   }
@@ -29,30 +34,20 @@ function parse(text: string): unknown {
   try {
     return JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    throw new SwatchSetProblem(
-      `The file is not JSON (${(error as Error).message}); a swatch set is a JSON document, so choose another file.`,
-    );
+    throw new SwatchSetProblem(say('not-json', { cause: (error as Error).message }));
   }
 }
 
 function refuseOtherKinds(document: unknown): void {
   if (typeof document !== 'object' || document === null || Array.isArray(document)) {
-    throw new SwatchSetProblem(
-      'A swatch set is a JSON object; something else was given, so choose another file.',
-    );
+    throw new SwatchSetProblem(say('not-an-object'));
   }
   const { format, version } = document as { format?: unknown; version?: unknown };
   if (format !== 'swatch-set') {
-    throw new SwatchSetProblem(
-      `The document says format ${JSON.stringify(format) ?? 'nothing'}; a swatch set says "swatch-set", so choose another file.`,
-      'format',
-    );
+    throw new SwatchSetProblem(say('format', { format: JSON.stringify(format) ?? 'nothing' }), 'format');
   }
   if (version !== 1) {
-    throw new SwatchSetProblem(
-      `The swatch set is version ${JSON.stringify(version) ?? 'unknown'}; this program reads version 1, so use a newer program or write it as version 1.`,
-      'version',
-    );
+    throw new SwatchSetProblem(say('version', { version: JSON.stringify(version) ?? 'unknown' }), 'version');
   }
 }
 

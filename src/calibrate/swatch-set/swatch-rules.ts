@@ -3,6 +3,7 @@ import { channelCount } from './channels.ts';
 import { pilesOf, sharesOfPile } from './piles.ts';
 import { SwatchSetProblem } from './problem.ts';
 import type { Check, Swatch, SwatchSet } from './schema.ts';
+import { say } from './sentences.ts';
 
 /** Readings are reflectance factors: a glossy white at 45/0 may pass 1 a little, noise may pass 0 a little. */
 const LOWEST_READING = -0.05;
@@ -15,22 +16,22 @@ export function holdSwatchRules(set: SwatchSet): void {
   const channels = channelCount(set.instrument);
   holdUnique(set.tubes, 'tubes', 'tubes');
   holdUnique(set.backings, 'backings', 'backings');
-  holdUnique([...set.swatches, ...set.checks], 'swatches', 'swatches or checks');
+  holdUnique([...set.swatches, ...set.checks], 'swatches', say('swatches-or-checks'));
   set.backings.forEach((backing, b) => {
     holdNumbers(
       backing.reflectance,
       channels,
-      `Backing "${backing.id}"`,
+      say('the-backing', { id: backing.id }),
       `backings[${b}].reflectance`,
-      'one per channel',
+      say('one-per-channel'),
     );
   });
   const whites = set.tubes.filter((tube) => tube.role === 'white');
   if (whites.length > 1 || (whites.length === 0 && set.swatches.length > 0)) {
     throw new SwatchSetProblem(
       whites.length
-        ? `Tubes ${whites.map((t) => `"${t.id}"`).join(' and ')} both have the role of white; give it to the one the tints were made with.`
-        : 'No tube has the role of white; give "role": "white" to the one the tints were made with.',
+        ? say('two-whites', { tubes: whites.map((t) => `"${t.id}"`).join(' and ') })
+        : say('no-white'),
       'tubes',
     );
   }
@@ -39,14 +40,11 @@ export function holdSwatchRules(set: SwatchSet): void {
   set.checks.forEach((check, c) => {
     holdPainted(set, check, `checks[${c}]`, 'Check', channels);
     if (!check.readings && !check.truth) {
-      throw new SwatchSetProblem(
-        `Check "${check.id}" has neither readings nor truth; give one of them.`,
-        `checks[${c}]`,
-      );
+      throw new SwatchSetProblem(say('empty-check', { id: check.id }), `checks[${c}]`);
     }
     if (check.truth) {
-      const what = set.instrument.kind === 'spectral' ? 'one per wavelength' : 'one per 10 nm, 380 to 730 nm';
-      holdNumbers(check.truth, truths, `The truth of check "${check.id}"`, `checks[${c}].truth`, what);
+      const what = set.instrument.kind === 'spectral' ? say('one-per-wavelength') : say('one-per-10-nm');
+      holdNumbers(check.truth, truths, say('the-truth', { id: check.id }), `checks[${c}].truth`, what);
     }
   });
   holdDrawdowns(set);
@@ -57,44 +55,35 @@ export function holdSwatchRules(set: SwatchSet): void {
 function holdUnique(items: readonly { id: string }[], at: string, words: string): void {
   const seen = new Set<string>();
   for (const { id } of items) {
-    if (seen.has(id)) throw new SwatchSetProblem(`Two ${words} have the id "${id}"; give each its own.`, at);
+    if (seen.has(id)) throw new SwatchSetProblem(say('same-id', { words, id }), at);
     seen.add(id);
   }
 }
 
 function holdNumbers(values: readonly number[], count: number, who: string, at: string, what: string): void {
   if (values.length !== count) {
-    throw new SwatchSetProblem(
-      `${who} has ${values.length} numbers where ${count} are needed, ${what}; check the wavelengths it was read at.`,
-      at,
-    );
+    throw new SwatchSetProblem(say('numbers', { who, count: values.length, wanted: count, what }), at);
   }
   values.forEach((v, i) => {
     if (v >= LOWEST_READING && v <= HIGHEST_READING) return;
-    const advice = v > 1.5 && v <= 130 ? 'it looks like per cent, so divide by 100' : 'read it again';
-    throw new SwatchSetProblem(
-      `${who} reads ${v} in channel ${i + 1}; a reflectance factor runs from 0 to a little over 1, and ${advice}.`,
-      `${at}[${i}]`,
-    );
+    const advice = v > 1.5 && v <= 130 ? say('divide-by-100') : say('read-again');
+    throw new SwatchSetProblem(say('factor-range', { who, value: v, channel: i + 1, advice }), `${at}[${i}]`);
   });
 }
 
 function holdPainted(set: SwatchSet, item: Swatch | Check, at: string, word: string, channels: number): void {
   item.readings?.forEach((reading, r) => {
-    const who = `Reading ${r + 1} of ${word.toLowerCase()} "${item.id}"`;
-    holdNumbers(reading, channels, who, `${at}.readings[${r}]`, 'one per channel');
+    const who = say('the-reading', { number: r + 1, word: word.toLowerCase(), id: item.id });
+    holdNumbers(reading, channels, who, `${at}.readings[${r}]`, say('one-per-channel'));
   });
   if (item.backing !== undefined && !set.backings.some((b) => b.id === item.backing)) {
     throw new SwatchSetProblem(
-      `${word} "${item.id}" lies on backing "${item.backing}", which is not among the backings; add the bare card's reading.`,
+      say('unknown-backing', { word, id: item.id, backing: item.backing }),
       `${at}.backing`,
     );
   }
   if (item.film !== 'opaque' && item.backing === undefined) {
-    throw new SwatchSetProblem(
-      `${word} "${item.id}" is a film of finite thickness without a backing; name the card it lies on, or call the film opaque.`,
-      `${at}.backing`,
-    );
+    throw new SwatchSetProblem(say('no-backing', { word, id: item.id }), `${at}.backing`);
   }
 }
 
@@ -114,7 +103,7 @@ function holdDrawdowns(set: SwatchSet): void {
       JSON.stringify([other.masses, other.made]) === JSON.stringify([item.masses, item.made]);
     if (!same) {
       throw new SwatchSetProblem(
-        `"${other.id}" and "${item.id}" share drawdown "${item.film.drawdown}" and differ in mixture or thickness; one drawdown is one film, so give them two.`,
+        say('shared-drawdown', { other: other.id, id: item.id, drawdown: item.film.drawdown }),
         'swatches',
       );
     }
@@ -136,16 +125,10 @@ function holdMasstones(set: SwatchSet, white: string | undefined): void {
     });
   }
   if (set.swatches.length && white !== undefined && largest.get(white) !== 1) {
-    throw new SwatchSetProblem(
-      `The white "${white}" has no masstone among the swatches; every tint is measured against it, so paint and read it by itself.`,
-      'swatches',
-    );
+    throw new SwatchSetProblem(say('white-masstone', { id: white }), 'swatches');
   }
   for (const [id, share] of largest) {
     if (share > MOSTLY) continue;
-    throw new SwatchSetProblem(
-      `Tube "${id}" has no masstone among the swatches (its strongest is ${Math.round(share * 100)} %); only the masstone tells its scattering, so paint and read the paint by itself.`,
-      'swatches',
-    );
+    throw new SwatchSetProblem(say('tube-masstone', { id, percent: Math.round(share * 100) }), 'swatches');
   }
 }

@@ -14,6 +14,7 @@ import {
   judgeValue,
 } from './control-chart.ts';
 import { normalQuantile } from './normal-quantile.ts';
+import { say } from './sentences.ts';
 
 export interface TileChart {
   /** "level", "balance" or a channel's name. */
@@ -72,14 +73,11 @@ export function judgeCheckTile(
 function sentenceFor(charts: readonly TileChart[], out: readonly TileChart[]): string {
   const level = charts[0]!;
   const { points, firm } = level.limits;
-  const soft = firm ? '' : ` (limits from ${points} sessions only)`;
+  const soft = firm ? '' : say('few-sessions', { count: points });
   const first = out[0];
-  if (!first) return `The check tile reads as in the ${points} sessions before${soft}.`;
+  if (!first) return say('as-before', { count: points, soft });
   const names = out.map((c) => c.name).join(', ');
   const last = first.values.at(-1)!;
-  const off = first.name === 'balance' ? '' : `, by ${perCent(last / first.limits.mean - 1)}`;
-  return (
-    `The check tile reads outside its limits in ${names}${off}${soft}; clean tile, port and white, set the head ` +
-    'again, and do not use readings until it comes back.'
-  );
+  const off = first.name === 'balance' ? '' : say('off-by', { by: perCent(last / first.limits.mean - 1) });
+  return say('outside', { names, by: off, soft });
 }

@@ -4,6 +4,7 @@
  * D4 MRbar with D4 = 3.267 (both for ranges of two).
  */
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 /** 3 / d2 for moving ranges of two. */
 export const INDIVIDUALS_FACTOR = 2.66;
@@ -31,10 +32,7 @@ export interface ControlLimits {
  */
 export function controlLimits(base: readonly number[], factor = INDIVIDUALS_FACTOR): ControlLimits {
   if (base.length < LEAST_POINTS) {
-    throw new ReadingRefused(
-      'too-few',
-      `Limits for the check tile need ${LEAST_POINTS} sessions; there are ${base.length}. Go on reading it each session.`,
-    );
+    throw new ReadingRefused('too-few', say('too-few', { wanted: LEAST_POINTS, count: base.length }));
   }
   const mean = base.reduce((sum, v) => sum + v, 0) / base.length;
   const ranges = movingRanges(base);

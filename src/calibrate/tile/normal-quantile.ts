@@ -1,9 +1,11 @@
+import { say } from './sentences.ts';
+
 /**
  * Quantile of the standard normal distribution: M. Abramowitz and I. Stegun, "Handbook of Mathematical Functions",
  * 26.2.23, error below 4.5e-4; enough for control limits.
  */
 export function normalQuantile(p: number): number {
-  if (!(p > 0 && p < 1)) throw new RangeError(`A probability between 0 and 1 is needed; ${p} was given.`);
+  if (!(p > 0 && p < 1)) throw new RangeError(say('probability', { p }));
   const tail = Math.min(p, 1 - p);
   const t = Math.sqrt(-2 * Math.log(tail));
   const x =

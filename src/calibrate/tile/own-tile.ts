@@ -4,6 +4,7 @@
  * taken up and put down give the doubt; the known tile's own doubt is added in squares (JCGM 100:2008, 5.1.2).
  */
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 export interface TileReference {
   readonly reflectance: Float64Array;
@@ -23,17 +24,11 @@ export function ownTileReference(
 ): TileReference {
   const n = readings.length;
   if (n < 3) {
-    throw new ReadingRefused(
-      'too-few',
-      `A tile's own values need three placings or more; there are ${n}. Place it and read again.`,
-    );
+    throw new ReadingRefused('too-few', say('placings', { count: n }));
   }
   const size = known.reflectance.length;
   if (readings.some((r) => r.length !== size)) {
-    throw new ReadingRefused(
-      'channels-differ',
-      `The known tile has ${size} channels and a reading has another number; read again.`,
-    );
+    throw new ReadingRefused('channels-differ', say('tile-channels', { channels: size }));
   }
   const reflectance = Float64Array.from(
     { length: size },

@@ -1,0 +1,15 @@
+import type { Catalogue, Templates } from '../../../../src/sentence/catalogue.ts';
+
+/** A catalogue of the program in German. A code that is missing, or is no code, is a type error. */
+export interface GermanCatalogue {
+  readonly of: Catalogue;
+  /** By code; values stand in the same braces, without their kind. */
+  readonly said: Readonly<Record<string, string>>;
+}
+
+export function german<T extends Templates>(
+  of: Catalogue<T>,
+  said: { readonly [C in keyof T]: string },
+): GermanCatalogue {
+  return { of: of as unknown as Catalogue, said };
+}

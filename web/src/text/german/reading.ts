@@ -1,0 +1,40 @@
+import { READING } from '../../../../src/calibrate/reading/sentences.ts';
+import { german } from './german.ts';
+
+export const readingGerman = german(READING, {
+  'frame-channels': 'Der Kopf schickte {counts} Zählwerte und hat {channels} Kanäle; verbinden Sie ihn neu.',
+  'no-count':
+    '{channels}: kein Zählwert; messen Sie noch einmal, und prüfen Sie den Sensor, wenn es so bleibt.',
+  full: '{channels}: voll ({fullScale} Zählwerte); stellen Sie Verstärkung oder Zeit kleiner und messen Sie Dunkelwert, Weiß und Falle neu.',
+  settings: 'Verstärkung {gain}, {ms} ms',
+  'settings-differ':
+    '{what} wurde mit {taken} gemessen und die Messung mit {reading}; beide brauchen dieselbe Einstellung.',
+  'the-dark': 'Der Dunkelwert',
+  'the-white': 'Das Weiß',
+  'lamp-state': 'Die Lampe war {how}; prüfen Sie die Lampe und messen Sie noch einmal.',
+  'on-for-dark': 'beim Dunkelwert an',
+  'off-for-reading': 'bei der Messung aus',
+  channel: 'Kanal {number}',
+  'room-light':
+    'Raumlicht dringt ein: ohne Lampe {share} des Weiß in {channel}, erlaubt sind {allowed}; setzen Sie den Kopf flach auf das Muster oder beschatten Sie ihn.',
+  'channel-counts':
+    'Der Kopf hat {head} Kanäle; Messung, Weiß, Falle und Kachel haben {sample}, {white}, {trap} und {tile}; stellen Sie den Kopf neu auf Weiß und Falle.',
+  'white-like-trap':
+    '{channels}: Das Weiß ist hier nicht heller als die Schwarzfalle; prüfen Sie Lampe und Öffnung, dann messen Sie Weiß und Falle neu.',
+  'darker-than-trap': 'dunkler als die Schwarzfalle: beim Messen der Falle war Licht oder Staub darin',
+  'brighter-than-white': 'heller als jedes Weiß: das Weiß wurde dunkel, schmutzig oder abgehoben gemessen',
+  implausible: '{channels}: {seen}, {why}; stellen Sie den Kopf neu auf Weiß und Falle.',
+  'low-signal':
+    '{channels}: auf der Weißkachel unter 1 % der Vollaussteuerung; stellen Sie Verstärkung oder Zeit größer, so dass das Weiß bei 60-80 % liegt.',
+  'white-order': 'Das schließende Weiß ist älter als das öffnende; messen Sie das Weiß noch einmal.',
+  'white-moved':
+    'Das Weiß ist in {channel} um {by} {way}, erlaubt sind {allowed}; wischen Sie die Öffnung ab, lassen Sie die Lampe zur Ruhe kommen und messen Sie alles seit dem Weiß noch einmal.',
+  'white-due-count': '{count} Messungen seit dem Weiß; messen Sie die Weißkachel wieder.',
+  'white-due-age': 'Das Weiß ist {minutes} Minuten alt; messen Sie die Weißkachel wieder.',
+  'white-due-warmth': 'Der Kopf ist {by} K {way} als beim Weiß; messen Sie die Weißkachel wieder.',
+  'white-fills': 'Das Weiß füllt {percent} % der Skala in {channel}',
+  'change-aperture': 'die Zeit {way}',
+  'change-gain': 'die Verstärkung auf {gain} stellen',
+  'white-level': '{filled}, am besten sind 60-80 %; {advice}, dann Dunkelwert, Weiß und Falle neu messen.',
+  filled: '{filled}.',
+});
