@@ -4,6 +4,7 @@
  * weights being the inverse variance of a sample variance, 2 v^2 / (n - 1) (normal readings), taken afresh each round.
  */
 import { ReadingRefused } from '../refusal.ts';
+import { say } from '../repeats/sentences.ts';
 
 export interface InstrumentNoise {
   /** Absolute part, reflectance factor. */
@@ -37,7 +38,7 @@ export function estimateNoise(groups: readonly (readonly ArrayLike<number>[])[])
     }
   }
   if (points.length === 0) {
-    throw new ReadingRefused('too-few', 'Noise is seen in repeats only; read something twice or more.');
+    throw new ReadingRefused('too-few', say('noise-from-repeats'));
   }
   let [zero, slope] = [
     points.reduce((s, p) => s + p.v * p.dof, 0) / points.reduce((s, p) => s + p.dof, 0),

@@ -1,8 +1,10 @@
 /** Room light under the port: the dark on the sample lies above the dark on the black trap. */
 import { LIGHT_LEAK_LIMIT } from '../limits.ts';
 import { perCent } from '../per-cent.ts';
+import type { HeadTest } from '../linearity/superposition.ts';
 import { ReadingRefused } from '../refusal.ts';
 import { type CountFrame, basicCounts } from './counts.ts';
+import { say } from './sentences.ts';
 
 /** Largest leak of any channel as a share of the white (dark-subtracted basic counts), with its channel's index. */
 export function lightLeak(
@@ -30,11 +32,30 @@ export function holdLightTight(
 ): void {
   const { share, channel } = lightLeak(darkOnSample, darkOnTrap, white);
   if (share <= LIGHT_LEAK_LIMIT) return;
-  const name = channels[channel] ?? `channel ${channel + 1}`;
+  const name = channels[channel] ?? say('channel', { number: channel + 1 });
   throw new ReadingRefused(
     'light-leak',
-    `Room light gets in: ${perCent(share)} of the white in ${name} with the lamp off, and ` +
-      `${perCent(LIGHT_LEAK_LIMIT)} is allowed; seat the head flat on the swatch or shade it.`,
+    say('room-light', { share: perCent(share), channel: name, allowed: perCent(LIGHT_LEAK_LIMIT) }),
     [name],
   );
+}
+
+/** The same as a test of the head where it lies: passed or not, with what was seen. `leak` is `lightLeak`'s. */
+export function lightLeakTest(
+  leak: { readonly share: number; readonly channel: number },
+  channels: readonly string[],
+): HeadTest {
+  const { share } = leak;
+  const channel = channels[leak.channel] ?? `channel ${leak.channel + 1}`;
+  const passed = share <= LIGHT_LEAK_LIMIT;
+  const seen = `${perCent(share)} of the white gets in with the lamp off`;
+  const allowed = perCent(LIGHT_LEAK_LIMIT);
+  return {
+    passed,
+    worst: share,
+    channel,
+    sentence: passed
+      ? `Light-tight: ${seen}, within ${allowed}.`
+      : `Not light-tight: ${seen}, most in ${channel}, and ${allowed} is allowed; seat the head flat or shade it.`,
+  };
 }

@@ -9,6 +9,7 @@
 import { ReadingRefused } from '../refusal.ts';
 import { HIGHEST_REFLECTANCE, LOWEST_REFLECTANCE, LOW_SIGNAL_LIMIT } from '../limits.ts';
 import { type CountFrame, type CountingHead, type Exposure, holdToSameSettings, signalOf } from './counts.ts';
+import { say } from './sentences.ts';
 
 /** What a head is set on. Signals are dark-subtracted basic counts per channel. */
 export interface TwoPointScale {
@@ -38,16 +39,20 @@ export function reflectanceFromSignal(
   if ([sample, white, trap, tile].some((list) => list.length !== n)) {
     throw new ReadingRefused(
       'channels-differ',
-      `The head has ${n} channels, and reading, white, trap and tile have ${sample.length}, ${white.length}, ` +
-        `${trap.length} and ${tile.length}; set the head on its white and trap again.`,
+      say('channel-counts', {
+        head: n,
+        sample: sample.length,
+        white: white.length,
+        trap: trap.length,
+        tile: tile.length,
+      }),
     );
   }
   const dim = channels.filter((_, i) => !(white[i]! - trap[i]! > LOW_SIGNAL_LIMIT * Math.abs(white[i]!)));
   if (dim.length > 0) {
     throw new ReadingRefused(
       'low-signal',
-      `${dim.join(', ')} see${dim.length > 1 ? '' : 's'} the white tile no better than the black trap; check the ` +
-        'lamp and the port, then read white and trap again.',
+      say('white-like-trap', { channels: dim.join(', '), s: dim.length > 1 ? '' : 's' }),
       dim,
     );
   }
@@ -60,14 +65,15 @@ function holdPlausible(R: Float64Array, channels: readonly string[]): void {
   const odd = channels.filter((_, i) => !(R[i]! >= LOWEST_REFLECTANCE && R[i]! <= HIGHEST_REFLECTANCE));
   if (odd.length === 0) return;
   const seen = R[channels.indexOf(odd[0]!)]!;
-  const why =
-    seen < 0
-      ? 'darker than the black trap, so the trap was read with light or dust in it'
-      : 'brighter than any white, so the white was read dark, dirty or lifted';
+  const why = seen < 0 ? say('darker-than-trap') : say('brighter-than-white');
   throw new ReadingRefused(
     'implausible',
-    `${odd.join(', ')} read${odd.length > 1 ? '' : 's'} ${seen.toFixed(3)}, ${why}; set the head on white and trap ` +
-      'again.',
+    say('implausible', {
+      channels: odd.join(', '),
+      s: odd.length > 1 ? '' : 's',
+      seen: seen.toFixed(3),
+      why,
+    }),
     odd,
   );
 }
@@ -81,7 +87,7 @@ export function reflectanceFromCounts(
   scale: TwoPointScale,
   head: CountingHead,
 ): Float64Array {
-  if (scale.settings) holdToSameSettings(exposure.light, scale.settings, 'The white');
+  if (scale.settings) holdToSameSettings(exposure.light, scale.settings, say('the-white'));
   return reflectanceFromSignal(signalOf(exposure, head), scale, head.channels);
 }
 
@@ -98,8 +104,7 @@ export function holdWhite(exposure: Exposure, head: CountingHead): Float64Array 
   if (low.length > 0) {
     throw new ReadingRefused(
       'low-signal',
-      `On the white tile ${low.join(', ')} ${low.length > 1 ? 'stay' : 'stays'} under 1 % of full scale; raise the ` +
-        'gain or the aperture so that the white sits at 60-80 %.',
+      say('low-signal', { channels: low.join(', '), stay: low.length > 1 ? 'stay' : 'stays' }),
       low,
     );
   }

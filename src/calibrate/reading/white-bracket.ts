@@ -10,6 +10,7 @@ import {
   WHITE_KELVIN_LIMIT,
 } from '../limits.ts';
 import { ReadingRefused } from '../refusal.ts';
+import { say } from './sentences.ts';
 
 /** A white tile as read: dark-subtracted basic counts per channel. */
 export interface WhiteReading {
@@ -36,18 +37,19 @@ export function whiteChange(before: WhiteReading, after: WhiteReading): { change
  */
 export function closeBracket(before: WhiteReading, after: WhiteReading, channels: readonly string[]): void {
   if (!(after.atMs >= before.atMs)) {
-    throw new ReadingRefused(
-      'white-order',
-      'The closing white is older than the opening one; read the white again.',
-    );
+    throw new ReadingRefused('white-order', say('white-order'));
   }
   const { change, channel } = whiteChange(before, after);
   if (!(Math.abs(change) <= WHITE_BRACKET_LIMIT)) {
-    const name = channels[channel] ?? `channel ${channel + 1}`;
+    const name = channels[channel] ?? say('channel', { number: channel + 1 });
     throw new ReadingRefused(
       'white-drift',
-      `The white ${change < 0 ? 'fell' : 'rose'} by ${perCent(change)} in ${name} over this block, and ` +
-        `${perCent(WHITE_BRACKET_LIMIT)} is allowed; wipe the port, let the lamp settle, and read the block again.`,
+      say('white-moved', {
+        way: change < 0 ? 'fell' : 'rose',
+        by: perCent(change),
+        channel: name,
+        allowed: perCent(WHITE_BRACKET_LIMIT),
+      }),
       [name],
     );
   }
@@ -71,14 +73,17 @@ export interface BlockState {
 /** Why a new white is due, in one sentence; `undefined` while it is not. */
 export function whiteDue(state: BlockState): string | undefined {
   if (state.readingsSinceWhite >= READINGS_PER_WHITE) {
-    return `${state.readingsSinceWhite} readings since the white; read the white tile again to close the block.`;
+    return say('white-due-count', { count: state.readingsSinceWhite });
   }
   if (state.whiteAgeMs >= WHITE_AGE_LIMIT_MS) {
-    return `The white is ${Math.round(state.whiteAgeMs / 60_000)} minutes old; read the white tile again.`;
+    return say('white-due-age', { minutes: Math.round(state.whiteAgeMs / 60_000) });
   }
   const change = state.kelvinChange ?? 0;
   if (Math.abs(change) >= WHITE_KELVIN_LIMIT) {
-    return `The head is ${Math.abs(change).toFixed(1)} K ${change > 0 ? 'warmer' : 'colder'} than at the white; read the white tile again.`;
+    return say('white-due-warmth', {
+      by: Math.abs(change).toFixed(1),
+      way: change > 0 ? 'warmer' : 'colder',
+    });
   }
   return undefined;
 }
