@@ -26,7 +26,7 @@ export function formOfHead(head: Pick<Head, 'kind' | 'channels' | 'geometry' | '
   const { geometry } = head;
   const name = `${head.identity.model} ${head.identity.serial}`;
   const used = colourChannels(head).map((i) => head.channels[i]!);
-  const seen = effective(used);
+  const seen = effective(head);
   const withResponse = seen ? { response: responseOf(seen) } : {};
   switch (head.kind) {
     case 'spectral':
@@ -49,8 +49,17 @@ export function formOfHead(head: Pick<Head, 'kind' | 'channels' | 'geometry' | '
   }
 }
 
+/** Channels stay what they are while a head is there, and working through their curves takes tens of milliseconds. */
+const known = new WeakMap<readonly Channel[], EffectiveBand[] | undefined>();
+
 /** What the channels really see, where the head tells all of their curves; a head's table already holds its lamp. */
-function effective(used: readonly Channel[]): EffectiveBand[] | undefined {
+function effective(head: Pick<Head, 'kind' | 'channels'>): EffectiveBand[] | undefined {
+  if (!known.has(head.channels)) known.set(head.channels, workedOut(head));
+  return known.get(head.channels);
+}
+
+function workedOut(head: Pick<Head, 'kind' | 'channels'>): EffectiveBand[] | undefined {
+  const used = colourChannels(head).map((i) => head.channels[i]!);
   if (used.length === 0 || used.some((c) => !c.response)) return undefined;
   try {
     return effectiveBands(used.map((c) => ({ name: c.name, ...curveOfSteps(c.response!) })));
