@@ -57,6 +57,15 @@ export function dryingShift(wet: SwatchSet, dry: SwatchSet): DryingShift[] {
   return shifts;
 }
 
+/** The same of the films that one document holds twice: `again` names the swatch as it was read first. */
+export function dryingShiftsIn(set: SwatchSet): DryingShift[] {
+  const rows = responseRows(set.instrument);
+  return set.swatches.flatMap((after) => {
+    const before = set.swatches.find((s) => s.id === after.again);
+    return before ? [shiftOf(before, after, rows, set, set)] : [];
+  });
+}
+
 function shiftOf(
   before: Swatch,
   after: Swatch,

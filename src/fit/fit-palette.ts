@@ -11,7 +11,7 @@ import type { SharedUnknown } from './model/layout.ts';
 import { fitProblem } from './model/problem.ts';
 import { SETTINGS, type FitSettings } from './model/settings.ts';
 import type { Surface } from './optics/surface.ts';
-import type { PaletteFit, TubeFit } from './palette-fit.ts';
+import type { LeftOutRung, PaletteFit, TubeFit } from './palette-fit.ts';
 import { solvePalette } from './solve/solve-palette.ts';
 
 export interface FitOptions {
@@ -50,12 +50,15 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
       'The swatch set holds no swatches to fit; a document of checks is for "check", so give one with swatches.',
     );
   }
+  // A film read again when dry is the same film: its first reading counts, and the two are never averaged.
+  const again = set.swatches.filter((s) => s.again !== undefined).map((s) => s.id);
+  const without = new Set([...(options.without ?? []), ...again]);
   const settings = { ...SETTINGS[set.instrument.kind], ...options.settings };
   const problem = fitProblem(set, {
     settings,
     estimate: options.estimate ?? estimatedFor(set),
     ...(options.surface ? { surface: options.surface } : {}),
-    ...(options.without ? { without: options.without } : {}),
+    ...(without.size > 0 ? { without } : {}),
   });
   const solution = solvePalette(problem, settings.discrepancySd);
   let unlike: readonly OddRung[] = [];
@@ -120,6 +123,7 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
     cost: report.cost,
     optimality: report.optimality,
     warnings: unlike.map((o) => o.words),
+    leftOut: [],
   };
 }
 
@@ -129,17 +133,15 @@ function warningsFor(own: readonly SwatchEvidence[], tube: number): string[] {
     : ['No masstone among the swatches: scattering rests on the strongest mixture.'];
 }
 
-/** Swatches not to be believed, and why. */
-type Doubted = Pick<OddRung, 'swatches' | 'tube' | 'words'>;
-
 /** Fits again without the rungs most likely wrong, one of a tube at a time; each is named in the warnings. */
-function withoutRungs(set: SwatchSet, options: FitOptions, wrong: readonly Doubted[]): PaletteFit {
+function withoutRungs(set: SwatchSet, options: FitOptions, wrong: readonly LeftOutRung[]): PaletteFit {
   const worst = wrong.filter((w, i) => wrong.findIndex((v) => v.tube === w.tube) === i);
   const without = new Set([...(options.without ?? []), ...worst.flatMap((w) => w.swatches)]);
   const fit = fitPalette(set, { ...options, without });
   return {
     ...fit,
     warnings: [...worst.map((w) => w.words), ...fit.warnings],
+    leftOut: [...worst, ...fit.leftOut],
     tubes: fit.tubes.map((tube) => {
       const own = worst.filter((w) => w.tube === tube.tube.id).map((w) => w.words);
       const warnings = [...own, ...tube.evidence.warnings];

@@ -93,6 +93,11 @@ export function radiusOf(lab: Lab, C: readonly (readonly number[])[]): number {
   return Math.sqrt((mean / nu) * point);
 }
 
+/** Mean of CIEDE2000 squared over that covariance: tr(GC). Parts of a covariance have parts of it. */
+export function meanSquareOf(lab: Lab, C: readonly (readonly number[])[]): number {
+  return localMetric(lab).reduce((sum, row, r) => sum + row.reduce((s, g, c) => s + g * C[r]![c]!, 0), 0);
+}
+
 /** G of dE00^2 = d^T G d, by polarisation of small steps. */
 function localMetric(lab: Lab): number[][] {
   const h = 1e-3;

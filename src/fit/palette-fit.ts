@@ -45,6 +45,20 @@ export interface TubeFit {
   readonly evidence: TubeFitEvidence;
 }
 
+/** A rung that was left out of a fit, and why. */
+export interface LeftOutRung {
+  /** Ids of the swatches painted from that pile. */
+  readonly swatches: readonly string[];
+  readonly tube: string;
+  readonly words: string;
+  /** Where it was the ratio: parts of white to one of paint as weighed and as it reads, and the chance of a mistake. */
+  readonly weighed?: number;
+  readonly readsLike?: number;
+  readonly probability?: number;
+  /** The two masses look to have been noted the wrong way round. */
+  readonly swapped?: boolean;
+}
+
 /** Thickness of one film as the fit found it, in units of the white's scattering. */
 export interface DrawdownFit {
   readonly id: string;
@@ -93,4 +107,6 @@ export interface PaletteFit {
   /** Largest component of the gradient at the end. */
   readonly optimality: number;
   readonly warnings: readonly string[];
+  /** Rungs that were named and left out, the guiltiest first. */
+  readonly leftOut: readonly LeftOutRung[];
 }

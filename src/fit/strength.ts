@@ -87,6 +87,22 @@ export function tintingStrength(palette: MixingPalette, referenceId: string, tes
   return { value, sd: sdOf(palette, slopes) };
 }
 
+/**
+ * The same with the bounds that hold the truth 95 times in 100, taken in the logarithm: a strength is above 0.
+ * @throws RangeError as `tintingStrength` does.
+ */
+export function strengthPercent(
+  palette: MixingPalette,
+  referenceId: string,
+  testId: string,
+): { value: number; low: number; high: number } {
+  const { value, sd } = tintingStrength(palette, referenceId, testId);
+  const width = Math.exp((NORMAL_95_TWO_SIDED * sd) / Math.abs(value));
+  return value > 0
+    ? { value, low: value / width, high: value * width }
+    : { value, low: value - NORMAL_95_TWO_SIDED * sd, high: value + NORMAL_95_TWO_SIDED * sd };
+}
+
 export interface HalfStrength {
   /** Parts of white to one of paint, by mass, with the bounds that hold the truth 95 times in 100. */
   readonly parts: number;

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import { readProfile } from '../../src/profile/read.ts';
 import { cli, FIXTURES, type Ran, spawned } from './run-cli.ts';
 
@@ -18,6 +19,32 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+interface Bounds {
+  readonly low: number;
+  readonly high: number;
+}
+interface FittedTube {
+  readonly id: string;
+  readonly rungs: number;
+  readonly checks: { readonly count: number } | null;
+  readonly doubt: { readonly shares: Record<string, number>; readonly dominant: string };
+  readonly film: {
+    readonly contrast: Bounds & {
+      readonly value: number;
+      readonly micrometres: number | null;
+      readonly scope: { readonly iso6504: boolean };
+    };
+    readonly fullHiding: Bounds & {
+      readonly X: number;
+      readonly micrometres: (Bounds & { readonly value: number }) | null;
+    };
+    readonly scattering: { readonly value: number[]; readonly low: number[] } | null;
+  };
+  readonly halfStrength: (Bounds & { readonly parts: number }) | null;
+  readonly strengthPercent?: Bounds;
+  readonly drying: readonly { readonly beyondNoise: boolean; readonly dryDays: number | null }[];
+}
+
 describe('fit', () => {
   it('writes a profile that reads, and a table with a line of trust for every tube', async () => {
     expect(fitted.err).toBe('');
@@ -33,17 +60,89 @@ describe('fit', () => {
     ]);
     for (const tube of profile.tubes)
       expect(fitted.out).toMatch(new RegExp(`^${tube.id} .*Read as spectra`, 'm'));
-    expect(fitted.out).toMatch(/^tube +rungs +residual +left out +MCDM +weighing +trust$/m);
+    expect(fitted.out).toMatch(
+      /^tube +rungs +residual +left out +checks +MCDM +weighing +doubt +mostly from +trust$/m,
+    );
+    expect(fitted.out).toMatch(
+      /^film +contrast at 2 x +Y +standards +hides 0\.98 at +undertone.*half strength$/m,
+    );
   });
 
   it('says the same as JSON', async () => {
     const { out, code } = await cli('fit', SET, '--json');
     expect(code).toBe(0);
     const report = JSON.parse(out) as {
-      tubes: { id: string; rungs: number; residual: number; leftOut: number | null }[];
+      tubes: FittedTube[];
     };
     expect(report.tubes).toHaveLength(6);
-    expect(report.tubes[1]).toMatchObject({ id: 'deep-blue', rungs: 4 });
+    const blue = report.tubes[1]!;
+    expect(blue).toMatchObject({ id: 'deep-blue', rungs: 4 });
+    expect(blue.checks!.count).toBeGreaterThan(10);
+    const shares = Object.values(blue.doubt.shares);
+    expect(shares.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9);
+    expect(blue.doubt.shares[blue.doubt.dominant]).toBe(Math.max(...shares));
+    const { contrast, fullHiding } = blue.film;
+    expect(contrast.low).toBeLessThan(contrast.value);
+    expect(contrast.high).toBeGreaterThan(contrast.value);
+    expect(contrast.scope.iso6504).toBe(false);
+    expect(fullHiding.low).toBeLessThan(fullHiding.X);
+    expect(fullHiding.micrometres).toBeNull();
+    expect(blue.halfStrength!.low).toBeLessThan(blue.halfStrength!.parts);
+    expect(report.tubes[0]!.halfStrength).toBeNull();
+  }, 120_000);
+
+  it('tells films in micrometres, strength, and the drying shift of the same swatches read again', async () => {
+    const set = JSON.parse(readFileSync(SET, 'utf8')) as SwatchSet;
+    // Two tubes are enough, the blue's masstone drawn down at 60 um over the black card.
+    const kept = set.swatches.filter((s) =>
+      Object.keys(s.masses ?? {}).every((id) => ['white', 'deep-blue', 'red-earth'].includes(id)),
+    );
+    const instrument = set.instrument as { wavelengths: number[] };
+    const card = { id: 'black card', reflectance: instrument.wavelengths.map(() => 0.01) };
+    const masstone = kept.find(
+      (s) => s.masses?.['deep-blue'] === 1 || Object.keys(s.masses ?? {}).join() === 'deep-blue',
+    )!;
+    const film = {
+      ...masstone,
+      id: 'blue film',
+      film: { thickness: 60, drawdown: 'blue film' },
+      backing: card.id,
+    };
+    const wet = { ...set, backings: [card], swatches: [...kept, film], checks: [] };
+    const dry = {
+      ...wet,
+      swatches: [...kept, film].map((s) => ({
+        ...s,
+        ageDays: 28,
+        readings: s.readings.map((r) => r.map((v) => v + 0.01)),
+      })),
+    };
+    const [wetFile, dryFile] = [join(folder, 'wet.json'), join(folder, 'dry.json')];
+    writeFileSync(wetFile, JSON.stringify(wet));
+    writeFileSync(dryFile, JSON.stringify(dry));
+    const refused = await cli('fit', wetFile, '--film', 'thin');
+    expect(refused.err).toMatch(/--film "thin" is no thickness; give micrometres of wet film as 50um/);
+    const { out, code } = await cli(
+      'fit',
+      wetFile,
+      '--again',
+      dryFile,
+      '--film',
+      '40um',
+      '--against',
+      'red-earth',
+      '--json',
+    );
+    expect(code).toBe(0);
+    const { tubes } = JSON.parse(out) as { tubes: FittedTube[] };
+    const blue = tubes.find((t) => t.id === 'deep-blue')!;
+    expect(blue.film.contrast.micrometres).toBeCloseTo(40, 9);
+    expect(blue.film.fullHiding.micrometres!.low).toBeLessThan(blue.film.fullHiding.micrometres!.value);
+    expect(blue.film.scattering!.value).toHaveLength(36);
+    expect(blue.film.scattering!.low[17]).toBeLessThan(blue.film.scattering!.value[17]!);
+    expect(blue.strengthPercent!.low).toBeGreaterThan(0);
+    expect(blue.drying.length).toBeGreaterThan(2);
+    expect(blue.drying[0]).toMatchObject({ beyondNoise: true, dryDays: 28 });
   }, 120_000);
 
   it('refuses what is no swatch set in one sentence', async () => {

@@ -88,7 +88,12 @@ const paintedCommon = {
 
 const readingsSchema = z.array(z.array(finite).min(1).max(2000)).min(1).max(1000);
 
-export const swatchSchema = z.looseObject({ ...paintedCommon, readings: readingsSchema });
+export const swatchSchema = z.looseObject({
+  ...paintedCommon,
+  readings: readingsSchema,
+  /** Id of a swatch that is this same film, read earlier. A fit takes the earlier reading; the two tell the drying shift. */
+  again: id.optional(),
+});
 export const checkSchema = z.looseObject({
   ...paintedCommon,
   readings: readingsSchema.optional(),

@@ -45,6 +45,8 @@ export const SWATCH_SET = catalogue('swatch-set', {
   'factor-range':
     '{who:said} reads {value:figure} in channel {channel}; a reflectance factor runs from 0 to a little over 1, and {advice:said}.',
   'the-reading': 'Reading {number} of {word:said} "{id}"',
+  'unknown-first-reading':
+    'Swatch "{id}" is said to be "{first}" read again, which is not an earlier swatch of the document; add it or mend the name.',
   'unknown-backing':
     '{word:said} "{id}" lies on backing "{backing}", which is not among the backings; add the bare card\'s reading.',
   'no-backing':

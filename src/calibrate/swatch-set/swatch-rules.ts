@@ -47,6 +47,7 @@ export function holdSwatchRules(set: SwatchSet): void {
       holdNumbers(check.truth, truths, say('the-truth', { id: check.id }), `checks[${c}].truth`, what);
     }
   });
+  holdReadAgain(set);
   holdDrawdowns(set);
   pilesOf(set);
   holdMasstones(set, whites[0]?.id);
@@ -85,6 +86,17 @@ function holdPainted(set: SwatchSet, item: Swatch | Check, at: string, word: str
   if (item.film !== 'opaque' && item.backing === undefined) {
     throw new SwatchSetProblem(say('no-backing', { word, id: item.id }), `${at}.backing`);
   }
+}
+
+/** A film read again points at its first reading, which stands before it. */
+function holdReadAgain(set: SwatchSet): void {
+  const first = new Set<string>();
+  set.swatches.forEach(({ id, again }, s) => {
+    if (again !== undefined && !first.has(again)) {
+      throw new SwatchSetProblem(say('unknown-first-reading', { id, first: again }), `swatches[${s}].again`);
+    }
+    if (again === undefined) first.add(id);
+  });
 }
 
 /** One drawdown is one film: one mixture, one thickness. */

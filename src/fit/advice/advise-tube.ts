@@ -1,20 +1,16 @@
 import type { SwatchSet } from '../../calibrate/swatch-set/schema.ts';
-import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
-import { type Lab, labJacobian, labOfReflectance } from '../../colour/lab.ts';
-import { tristimulusWeights } from '../../colour/tristimulus.ts';
 import { radiusOf } from '../lab-region.ts';
 import { readingOf, responseRows } from '../observe/response-rows.ts';
 import type { PaletteFit } from '../palette-fit.ts';
-import { type DoubtOfMixture, doubtOfMixture } from './doubt-space.ts';
+import { colourDoubt } from './colour-doubt.ts';
+import { doubtOfMixture } from './doubt-space.ts';
 import { informationOf } from './measurement.ts';
 import { mixturesOfTube } from './mixtures-of-a-tube.ts';
 import { possibleMeasurements } from './possible-measurements.ts';
 import type { Advice, Fall } from './advice.ts';
+import { DARK, LIGHT } from './lightness-range.ts';
 import { adviceSentence } from './sentence.ts';
-import { type LabDoubt, updateBy } from './update.ts';
-
-const DARK = 40;
-const LIGHT = 70;
+import { updateBy } from './update.ts';
 
 /**
  * What to measure next of a tube, best first: for each possible measurement the expected fall of the 95 % radius over
@@ -54,30 +50,6 @@ export function adviseTube(fit: PaletteFit, set: SwatchSet, id: string): Advice[
       return { ...advice, sentence: adviceSentence(advice, id, palette.white) };
     })
     .toSorted((a, b) => b.gain - a.gain);
-}
-
-/** A mixture's colour, its slopes and covariance in Lab, and the 95 % radius as it is now. */
-function colourDoubt(doubt: DoubtOfMixture): {
-  lab: Lab;
-  slopes: LabDoubt;
-  covariance: number[][];
-  radius: number;
-} {
-  const weights = tristimulusWeights(DEFAULT_WHITE);
-  const J = labJacobian(doubt.measured, weights);
-  const inLab = (column: Float64Array): number[] =>
-    J.map((row) => row.reduce((sum, d, i) => sum + d * column[i]!, 0));
-  const slopes = {
-    shared: doubt.shared.map(inLab),
-    own: new Map([...doubt.own].map(([id, columns]) => [id, columns.map(inLab)])),
-    afresh: doubt.afresh.map(inLab),
-  };
-  const covariance = [0, 1, 2].map(() => [0, 0, 0]);
-  for (const g of [...slopes.shared, ...[...slopes.own.values()].flat(), ...slopes.afresh]) {
-    for (let r = 0; r < 3; r++) for (let c = 0; c < 3; c++) covariance[r]![c]! += g[r]! * g[c]!;
-  }
-  const lab = labOfReflectance(doubt.measured, weights);
-  return { lab, slopes, covariance, radius: radiusOf(lab, covariance) };
 }
 
 function meanFall(

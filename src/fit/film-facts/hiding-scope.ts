@@ -6,6 +6,7 @@ import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
 import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
 import type { MixingPalette } from '../palette.ts';
 import { predictReflectance } from '../predict.ts';
+import { say } from '../sentences.ts';
 
 const ISO_6504_3_Y = 25;
 const ASTM_D2805_Y = 15;
@@ -23,11 +24,11 @@ export function hidingScope(palette: MixingPalette, id: string): HidingScope {
   const { Y } = xyzOf(predictReflectance(palette, { [id]: 1 }).measured, tristimulusWeights(DEFAULT_WHITE));
   const iso6504 = Y > ISO_6504_3_Y;
   const astmD2805 = Y > ASTM_D2805_Y;
-  const read = `Y is ${Y.toFixed(1)}`;
+  const read = say('y-is', { Y: Y.toFixed(1) });
   const words = iso6504
-    ? `${read}: light enough for ISO 6504-3 (over ${ISO_6504_3_Y}) and ASTM D2805 (over ${ASTM_D2805_Y}).`
+    ? say('light-for-both', { read, iso: ISO_6504_3_Y, astm: ASTM_D2805_Y })
     : astmD2805
-      ? `${read}: light enough for ASTM D2805 (over ${ASTM_D2805_Y}), too dark for ISO 6504-3 (over ${ISO_6504_3_Y}).`
-      : `${read}: too dark for ISO 6504-3 (over ${ISO_6504_3_Y}) and ASTM D2805 (over ${ASTM_D2805_Y}), so the contrast ratio is informative only.`;
+      ? say('light-for-one', { read, astm: ASTM_D2805_Y, iso: ISO_6504_3_Y })
+      : say('dark-for-both', { read, iso: ISO_6504_3_Y, astm: ASTM_D2805_Y });
   return { Y, iso6504, astmD2805, words };
 }

@@ -1,3 +1,5 @@
+import { say } from '../sentences.ts';
+
 /** A film's thickness: in units of the white's scattering, or in um where scattering per um is known. */
 export type FilmThickness =
   | { readonly X: number }
@@ -13,7 +15,7 @@ export type FilmThickness =
 export function thicknessX(thickness: FilmThickness): { X: number; sdLnX: number } {
   const given = 'X' in thickness ? thickness.X : thickness.micrometres;
   if (!(given > 0 && Number.isFinite(given))) {
-    throw new RangeError(`A film is thicker than 0; ${given} was given.`);
+    throw new RangeError(say('film-thickness', { given }));
   }
   if ('X' in thickness) return { X: given, sdLnX: 0 };
   const { value, relativeSigma } = thickness.perMicrometre;

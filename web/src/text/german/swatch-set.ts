@@ -51,6 +51,8 @@ export const swatchSetGerman = german(SWATCH_SET, {
   'factor-range':
     '{who}: {value} in Kanal {channel}; ein Reflexionsgrad geht von 0 bis etwas über 1, {advice}.',
   'the-reading': 'Messung {number} von {word} „{id}“',
+  'unknown-first-reading':
+    'Das Muster „{id}“ soll „{first}“ noch einmal gemessen sein, das vorher nicht im Dokument steht; ergänzen Sie es oder berichtigen Sie den Namen.',
   'unknown-backing':
     '{word} „{id}“ liegt auf dem Untergrund „{backing}“, der nicht unter den Untergründen ist; nehmen Sie die Messung der leeren Karte auf.',
   'no-backing':

@@ -1,0 +1,3 @@
+/** L* under which a mixture counts as a dark, and from which as a light. This project's choice. */
+export const DARK = 40;
+export const LIGHT = 70;
