@@ -123,7 +123,8 @@ console.log(
 );
 
 const python = pythonWithScipy();
-if (!python) console.log('  SLSQP: skipped, no Python with scipy here');
+if (SLSQP_TARGETS === 0) console.log('  SLSQP: not asked for');
+else if (!python) console.log('  SLSQP: skipped, no Python with scipy here');
 else {
   const families = [2, 3, 4].flatMap((m) => choices(set.ids.length, m));
   const some = targets.slice(1, 1 + SLSQP_TARGETS);

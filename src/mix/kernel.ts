@@ -125,8 +125,11 @@ export function mixKernel(set: TubeSet): MixKernel {
     u[3] = 116 * fv - 16;
   };
 
-  const colour = (x: Float64Array): void => {
+  /** The colour and, where asked, by wavelength what its slopes are made of: d(inside)/dK and K/S. */
+  const evaluate = (x: Float64Array, withSlopes: boolean): void => {
     const P = packed;
+    const sl = slopes;
+    const qs = ratios;
     const k = rest;
     const count = m;
     const by = pad;
@@ -143,7 +146,7 @@ export function mixKernel(set: TubeSet): MixKernel {
     let Y = 0;
     let Z = 0;
     let V = 0;
-    for (let p = 0; p < end; p += step) {
+    for (let p = 0, i = 0; p < end; p += step, i++) {
       let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
       const s = p + by;
       let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
@@ -153,7 +156,13 @@ export function mixKernel(set: TubeSet): MixKernel {
         const to = s + j;
         S += y[j]! * P[to]! + y[j + 1]! * P[to + 1]! + y[j + 2]! * P[to + 2]! + y[j + 3]! * P[to + 3]!;
       }
-      const g = S / (K + k * S + Math.sqrt(K * (K + 2 * S)));
+      const root = Math.sqrt(K * (K + 2 * S));
+      const E = K + k * S + root;
+      const g = S / E;
+      if (withSlopes) {
+        sl[i] = (-g * (root + K + S)) / (E * root);
+        qs[i] = K / S;
+      }
       const w = s + by;
       X += P[w]! * g;
       Y += P[w + 1]! * g;
@@ -184,48 +193,15 @@ export function mixKernel(set: TubeSet): MixKernel {
   };
 
   const colourAndSlopes = (x: Float64Array): void => {
+    evaluate(x, true);
     const P = packed;
     const sl = slopes;
     const qs = ratios;
-    const k = rest;
     const tubes = m;
     const count = crowding ? tubes + 1 : tubes;
     const by = pad;
     const step = 2 * by + 4;
     const end = SAMPLES * step;
-    const y = amounts;
-    for (let j = 0; j < tubes; j++) y[j] = x[j]!;
-    if (crowding) y[tubes] = extraWhite(set, chosen, x);
-    const a = y[0]!;
-    const b = y[1]!;
-    const c = y[2]!;
-    const d = y[3]!;
-    let X = 0;
-    let Y = 0;
-    let Z = 0;
-    let V = 0;
-    for (let p = 0, i = 0; p < end; p += step, i++) {
-      let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
-      const s = p + by;
-      let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
-      for (let j = 4; j < by; j += 4) {
-        const at = p + j;
-        K += y[j]! * P[at]! + y[j + 1]! * P[at + 1]! + y[j + 2]! * P[at + 2]! + y[j + 3]! * P[at + 3]!;
-        const to = s + j;
-        S += y[j]! * P[to]! + y[j + 1]! * P[to + 1]! + y[j + 2]! * P[to + 2]! + y[j + 3]! * P[to + 3]!;
-      }
-      const root = Math.sqrt(K * (K + 2 * S));
-      const E = K + k * S + root;
-      const g = S / E;
-      sl[i] = (-g * (root + K + S)) / (E * root);
-      qs[i] = K / S;
-      const w = s + by;
-      X += P[w]! * g;
-      Y += P[w + 1]! * g;
-      Z += P[w + 2]! * g;
-      V += P[w + 3]! * g;
-    }
-    toChannels(X, Y, Z, V);
     const gx = gain * slopeOfF(f[0]!);
     const gy = gain * slopeOfF(f[1]!);
     const gz = gain * slopeOfF(f[2]!);
@@ -272,5 +248,5 @@ export function mixKernel(set: TubeSet): MixKernel {
     }
   };
 
-  return { u, J, choose, colour, colourAndSlopes };
+  return { u, J, choose, colour: (x) => evaluate(x, false), colourAndSlopes };
 }
