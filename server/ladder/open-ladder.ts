@@ -88,6 +88,16 @@ export function valuesOf(row: ReadingRow): number[] {
   return JSON.parse(row.channel_values) as number[];
 }
 
+/** A form is never changed once it is kept, and a ladder asks for the same one at each of its readings. */
+const forms = new WeakMap<Db, Map<string, ReadingForm>>();
+
 export function formOf(db: Db, formId: string): ReadingForm {
-  return JSON.parse(formById(db, formId)!.description) as ReadingForm;
+  const here = forms.get(db) ?? new Map<string, ReadingForm>();
+  forms.set(db, here);
+  let form = here.get(formId);
+  if (!form) {
+    form = JSON.parse(formById(db, formId)!.description) as ReadingForm;
+    here.set(formId, form);
+  }
+  return form;
 }

@@ -26,6 +26,9 @@ export interface TristimulusWeights<W extends WhiteName = WhiteName> {
 
 const TABLE_NM = Array.from({ length: 43 }, (_, i) => 360 + 10 * i);
 const onGrid = new Map<WhiteName, TristimulusWeights>();
+/** Weights elsewhere, by white and wavelengths: one instrument asks for the same ones at every reading. */
+const elsewhere = new Map<string, TristimulusWeights>();
+const MOST_KEPT = 32;
 
 /**
  * Weights for readings at `wavelengthsNm` (ascending). On a 10 nm grid these are the table's own numbers with the
@@ -35,7 +38,9 @@ export function tristimulusWeights<W extends WhiteName>(
   white: W,
   wavelengthsNm: readonly number[] = GRID_NM,
 ): TristimulusWeights<W> {
-  const cached = wavelengthsNm === GRID_NM ? onGrid.get(white) : undefined;
+  const gridded = wavelengthsNm === GRID_NM;
+  const key = gridded ? '' : `${white} ${wavelengthsNm.join(' ')}`;
+  const cached = gridded ? onGrid.get(white) : elsewhere.get(key);
   if (cached) return cached as TristimulusWeights<W>;
   const rows = interpolationRows(wavelengthsNm, TABLE_NM);
   const table = tableFor(white);
@@ -45,7 +50,11 @@ export function tristimulusWeights<W extends WhiteName>(
     return sum;
   };
   const weights = { white, x: fold(table.x), y: fold(table.y), z: fold(table.z) };
-  if (wavelengthsNm === GRID_NM) onGrid.set(white, weights);
+  if (gridded) onGrid.set(white, weights);
+  else {
+    if (elsewhere.size >= MOST_KEPT) elsewhere.clear();
+    elsewhere.set(key, weights);
+  }
   return weights;
 }
 
