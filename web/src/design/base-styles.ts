@@ -92,12 +92,15 @@ export const baseStyles = css`
   input[type='checkbox']:checked {
     background: var(--ink) content-box;
   }
+  /* A press that weighs little looks as a link does, and stands flush with the words around it. */
   button.quiet {
     border-color: transparent;
+    border-inline-width: 0;
+    padding-inline: 0;
+    font-weight: inherit;
     text-decoration: underline;
     text-decoration-thickness: 2px;
-    text-underline-offset: 0.25em;
-    padding-inline: 8px;
+    text-underline-offset: 0.2em;
   }
   :focus-visible {
     outline: 3px solid var(--ink);
@@ -110,7 +113,7 @@ export const baseStyles = css`
   .row {
     display: flex;
     flex-wrap: wrap;
-    gap: var(--s2);
+    gap: var(--s1) var(--s2);
     align-items: center;
   }
   .stack {
@@ -121,6 +124,11 @@ export const baseStyles = css`
   }
   .stack > * {
     min-inline-size: 0;
+  }
+  /* A heading belongs to what follows it: nearer than to what went before. */
+  .stack > h2 + *,
+  .stack > h3 + * {
+    margin-block-start: -12px;
   }
   .unseen {
     position: absolute;

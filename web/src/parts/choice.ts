@@ -40,7 +40,6 @@ export class TlChoice extends TlElement {
       .set {
         display: flex;
         flex-wrap: wrap;
-        gap: 0 2px;
       }
       label {
         position: relative;

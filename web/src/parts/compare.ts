@@ -1,5 +1,6 @@
 import { css, html, nothing, svg } from 'lit';
 import { ciede2000 } from '../../../src/colour/ciede2000.ts';
+import { gamutMark } from '../design/gamut-mark.ts';
 import { onThisScreen, patchName, type Patch } from '../design/patch.ts';
 import { num } from '../text/numbers.ts';
 import { partsWords } from '../text/parts.ts';
@@ -67,21 +68,25 @@ export class TlCompare extends TlElement {
     const comparable = first && second && first.lab.white === second.lab.white;
     const dE = this.difference ?? (comparable ? ciede2000(first.lab, second.lab) : undefined);
     const wide = 144 / n;
-    const label = this.patches.map((p, i) => `${this.names[i] ?? ''} ${patchName(p)}`).join('; ');
+    const says = (p: Patch): string =>
+      onThisScreen(p.lab).shown ? patchName(p) : `${patchName(p)}, ${t.outsideShort}`;
+    const label = this.patches.map((p, i) => `${this.names[i] ?? ''} ${says(p)}`).join('; ');
     return html`<svg viewBox="0 0 160 100" preserveAspectRatio="none" role="img" aria-label=${label}>
         <rect width="160" height="50" fill="#ececec"></rect>
         <rect y="50" width="160" height="50" fill="#0b0b0b"></rect>
         ${this.patches.map((p, i) => this.#strip(8 + i * wide, wide, p))}
       </svg>
       <ul aria-hidden="true">
-        ${this.patches.map((p, i) => html`<li><b>${this.names[i] ?? ''}</b>${patchName(p)}</li>`)}
+        ${this.patches.map((p, i) => html`<li><b>${this.names[i] ?? ''}</b>${says(p)}</li>`)}
       </ul>
       ${dE === undefined ? nothing : html`<p>${t.differenceLong(num(dE, 1))}</p>`}`;
   }
 
   #strip(x: number, width: number, patch: Patch) {
     // A hair of overlap: without it some screens draw a seam where two rectangles touch.
-    return svg`<rect x=${x} y="10" width=${width + 0.15} height="80" fill=${onThisScreen(patch.lab).css}></rect>`;
+    const { css: fill, shown } = onThisScreen(patch.lab);
+    return svg`<rect x=${x} y="10" width=${width + 0.15} height="80" fill=${fill}></rect>
+      ${shown ? nothing : gamutMark(x + width, 90, 10)}`;
   }
 }
 define('tl-compare', TlCompare);

@@ -1,4 +1,5 @@
 import { css, html, nothing, svg } from 'lit';
+import { gamutMark } from '../design/gamut-mark.ts';
 import { onThisScreen, patchName, type Patch } from '../design/patch.ts';
 import { num } from '../text/numbers.ts';
 import { partsWords } from '../text/parts.ts';
@@ -128,12 +129,7 @@ export class TlDrawdown extends TlElement {
     return svg`
       <rect x="10" y="16" width=${left} height="68" fill=${black.css}></rect>
       <rect x="79.8" y="16" width=${right > 0 ? right + 0.2 : 0} height="68" fill=${white.css}></rect>
-      ${
-        mark
-          ? nothing
-          : svg`<path d="M150 84 v-18 l-18 18 z" fill="#0b0b0b"></path>
-        <path d="M150 84 v-9 l-9 9 z" fill="#ececec"></path>`
-      }
+      ${mark ? nothing : gamutMark(150, 84, 18)}
     `;
   }
 

@@ -26,6 +26,12 @@ export class TlFigures extends TlElement {
         gap: var(--s3);
         max-inline-size: none;
       }
+      @media (max-width: 34rem) {
+        dl {
+          grid-template-columns: repeat(auto-fill, minmax(min(100%, 9rem), 1fr));
+          gap: var(--s2);
+        }
+      }
       div {
         border-block-start: var(--edge);
         padding-block-start: 6px;

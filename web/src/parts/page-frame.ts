@@ -42,12 +42,12 @@ export class TlPage extends TlElement {
         display: grid;
         grid-template-columns: minmax(0, 1fr) minmax(18rem, 26rem);
         gap: var(--s3) var(--s4);
-        align-items: end;
+        /* The name stands at the same height on every screen, however much the next step says. */
+        align-items: start;
       }
       /* The next step and the sentence may come a moment after the name: their places are kept. */
       .next {
         min-block-size: 84px;
-        align-content: end;
       }
       .lead {
         margin-block-start: 6px;
@@ -79,13 +79,19 @@ export class TlPage extends TlElement {
           z-index: 4;
         }
       }
-      details {
+      .foot {
+        display: grid;
         border-block-start: var(--edge);
-        padding-block-start: var(--s2);
+      }
+      details + details {
+        border-block-start: var(--rule);
+      }
+      details[open] {
+        padding-block-end: var(--s2);
       }
       summary {
         font-weight: 650;
-        min-block-size: var(--target);
+        min-block-size: 56px;
         align-content: center;
         cursor: pointer;
       }
@@ -107,7 +113,7 @@ export class TlPage extends TlElement {
           padding: 0;
           gap: 6mm;
         }
-        details,
+        .foot,
         .next,
         :host([sheet]) header {
           display: none;
@@ -139,8 +145,6 @@ export class TlPage extends TlElement {
   }
 
   override render() {
-    const t = partsWords();
-    const vocabulary = vocabularyWords();
     return html`<header>
         <div>
           <h1 tabindex="-1">${this.heading}</h1>
@@ -149,9 +153,18 @@ export class TlPage extends TlElement {
         <div class="next no-print"><slot name="next"></slot></div>
       </header>
       <div class="work"><slot></slot></div>
+      ${this.#foot()}`;
+  }
+
+  /** Care and words, folded, where they are looked for and in nobody's way. */
+  #foot() {
+    const t = partsWords();
+    const vocabulary = vocabularyWords();
+    if (this.waiting || this.cautions.length + this.terms.length === 0) return nothing;
+    return html`<div class="foot no-print">
       ${
-        this.cautions.length > 0 && !this.waiting
-          ? html`<details class="no-print">
+        this.cautions.length > 0
+          ? html`<details>
               <summary>${t.cautionsHere}</summary>
               <ul>
                 ${this.cautions.map((c) => html`<li>${c}</li>`)}
@@ -161,8 +174,8 @@ export class TlPage extends TlElement {
           : nothing
       }
       ${
-        this.terms.length > 0 && !this.waiting
-          ? html`<details class="no-print">
+        this.terms.length > 0
+          ? html`<details>
               <summary>${t.wordsHere}</summary>
               <dl>
                 ${this.terms.map(
@@ -175,7 +188,8 @@ export class TlPage extends TlElement {
               </dl>
             </details>`
           : nothing
-      }`;
+      }
+    </div>`;
   }
 }
 define('tl-page', TlPage);

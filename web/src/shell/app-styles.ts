@@ -23,7 +23,6 @@ export const appStyles = css`
     gap: var(--s3);
     padding: var(--s3) var(--s2) var(--s3) var(--s3);
     padding-inline: var(--s3) var(--s2);
-    border-inline-end: var(--edge);
     position: sticky;
     inset-block-start: 0;
     block-size: 100dvh;
@@ -88,6 +87,7 @@ export const appStyles = css`
   }
   main {
     min-inline-size: 0;
+    border-inline-start: var(--edge);
     display: flex;
     flex-direction: column;
     min-block-size: 100dvh;
@@ -130,6 +130,9 @@ export const appStyles = css`
     }
     .rail {
       display: none;
+    }
+    main {
+      border: 0;
     }
     .status {
       position: static;
@@ -178,6 +181,7 @@ export const appStyles = css`
     }
     main {
       display: block;
+      border: 0;
     }
   }
 `;

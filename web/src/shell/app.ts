@@ -146,7 +146,7 @@ export class TlApp extends TlElement {
       <nav class="thumb no-print" aria-label=${t.places}>
         ${THUMB.map((s) => this.#place(s))}
         <button type="button" aria-expanded=${this.sheet} @click=${() => (this.sheet = true)}>
-          ${t.all}
+          ${t.all}${THUMB.some((s) => s === this.route.screen) ? nothing : here}
         </button>
       </nav>
       <tl-dialog heading=${t.allPlaces} ?open=${this.sheet} @tl-close=${() => (this.sheet = false)}>

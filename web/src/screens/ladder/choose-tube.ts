@@ -23,6 +23,12 @@ export class TlChooseTube extends TlElement {
         grid-template-columns: repeat(auto-fill, minmax(min(100%, 16rem), 1fr));
         gap: var(--s3);
       }
+      @media (max-width: 34rem) {
+        ul {
+          grid-template-columns: 1fr 1fr;
+          gap: var(--s3) var(--s2);
+        }
+      }
       a {
         display: grid;
         gap: 8px;
@@ -55,6 +61,7 @@ export class TlChooseTube extends TlElement {
               <a href=${linkTo('ladder', t.id)}>
                 <tl-tube-card
                   label=${t.label}
+                  ?white=${t.role === 'white'}
                   .masstone=${t.known.masstone ? patchOfColour(t.known.masstone) : undefined}
                   .tint=${t.known.tint ? patchOfColour(t.known.tint) : undefined}
                 ></tl-tube-card>

@@ -1,5 +1,6 @@
 import { css, html, nothing, svg } from 'lit';
 import type { Ladder, Rung } from '../../../../server/api/ladders.ts';
+import { gamutMark } from '../../design/gamut-mark.ts';
 import { onThisScreen, patchName, patchOfColour } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { ladderWords } from '../../text/ladder.ts';
@@ -93,6 +94,7 @@ export class TlRungStrip extends TlElement {
         ? t.rungState.read(num(kept, 0), num(wanted, 0))
         : t.rungState.weigh;
     const patch = rung.colour ? patchOfColour(rung.colour) : undefined;
+    const pulled = 140 * Math.min(1, kept / Math.max(1, wanted));
     const current = rung.id === this.at;
     return html`<button
       type="button"
@@ -104,7 +106,8 @@ export class TlRungStrip extends TlElement {
         <rect x="80" width="80" height="40" fill="#ececec"></rect>
         ${
           patch
-            ? svg`<rect x="10" y="6" width=${140 * Math.min(1, kept / Math.max(1, wanted))} height="28" fill=${onThisScreen(patch.lab).css}></rect>`
+            ? svg`<rect x="10" y="6" width=${pulled} height="28" fill=${onThisScreen(patch.lab).css}></rect>
+              ${onThisScreen(patch.lab).shown || pulled < 20 ? nothing : gamutMark(10 + pulled, 34, 10)}`
             : nothing
         }
         ${

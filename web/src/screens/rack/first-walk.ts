@@ -24,10 +24,25 @@ export class TlFirstWalk extends TlElement {
       section {
         border: var(--edge);
         border-inline-start-width: 12px;
-        padding: var(--s3);
+        padding: var(--s2) var(--s3);
         display: grid;
-        gap: 12px;
+        gap: 4px;
         max-inline-size: calc(var(--measure) + 5rem);
+      }
+      .marks {
+        display: flex;
+        gap: 4px;
+        margin-block: 6px;
+      }
+      .here {
+        font-size: var(--t-lead);
+        font-weight: 650;
+        line-height: 1.3;
+      }
+      summary {
+        min-block-size: var(--target);
+        align-content: center;
+        cursor: pointer;
       }
       ol {
         list-style: none;
@@ -44,10 +59,13 @@ export class TlFirstWalk extends TlElement {
       i {
         inline-size: 28px;
         block-size: 18px;
-        margin-block-start: 3px;
         border: var(--edge);
       }
-      .done i {
+      li i {
+        margin-block-start: 3px;
+      }
+      .done i,
+      i.done {
         background: var(--ink);
       }
       .now {
@@ -90,24 +108,30 @@ export class TlFirstWalk extends TlElement {
     const t = rackWords();
     const steps = this.#steps;
     const now = steps.findIndex((s) => !s.done);
+    const next = steps[now];
     return html`<section>
       <h2>${t.walkTitle}</h2>
-      <ol>
-        ${steps.map(
-          (s, i) =>
-            html`<li
-              class=${s.done ? 'done' : i === now ? 'now' : ''}
-              aria-current=${i === now ? 'step' : nothing}
-            >
-              <i aria-hidden="true"></i>
-              <span
-                >${s.href && i === now ? html`<a href=${s.href}>${s.words}</a>` : s.words}${
-                  s.done ? html`<span class="unseen"> (${t.stepDone})</span>` : nothing
-                }</span
+      <div class="marks" aria-hidden="true">
+        ${steps.map((s) => html`<i class=${s.done ? 'done' : ''}></i>`)}
+      </div>
+      <p class="here">${next?.href ? html`<a href=${next.href}>${next.words}</a>` : next?.words}</p>
+      <details>
+        <summary>${t.walkSteps}</summary>
+        <ol>
+          ${steps.map(
+            (s, i) =>
+              html`<li
+                class=${s.done ? 'done' : i === now ? 'now' : ''}
+                aria-current=${i === now ? 'step' : nothing}
               >
-            </li>`,
-        )}
-      </ol>
+                <i aria-hidden="true"></i>
+                <span
+                  >${s.words}${s.done ? html`<span class="unseen"> (${t.stepDone})</span>` : nothing}</span
+                >
+              </li>`,
+          )}
+        </ol>
+      </details>
       <button type="button" class="quiet" @click=${() => changeSettings({ walkDone: true })}>
         ${t.walkDone}
       </button>

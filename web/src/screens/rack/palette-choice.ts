@@ -31,10 +31,12 @@ export class TlPaletteChoice extends TlElement {
         align-items: end;
       }
       .demo {
+        display: grid;
+        align-content: center;
+        min-block-size: var(--target);
         border: var(--rule);
-        padding: 2px 10px;
-        font-weight: 650;
-        justify-self: start;
+        padding: 2px 12px;
+        line-height: 1.25;
       }
     `,
   ];
@@ -51,8 +53,8 @@ export class TlPaletteChoice extends TlElement {
     const current = this.palettes.find((p) => p.current);
     if (this.palettes.length === 0) return nothing;
     return html`
-      ${current?.demo ? html`<p class="demo">${t.demoMark}</p>` : nothing}
       <div class="row">
+        ${current?.demo ? html`<p class="demo"><b>${t.demoMark}</b>${t.demoNote}</p>` : nothing}
         ${
           this.palettes.length > 1
             ? html`<tl-field
@@ -77,6 +79,7 @@ export class TlPaletteChoice extends TlElement {
                 <button type="button" @click=${this.#begin}>${t.begin}</button>`
         }
       </div>
+      ${current?.note && !current.demo ? html`<p>${current.note}</p>` : nothing}
       ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
     `;
   }

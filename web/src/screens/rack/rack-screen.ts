@@ -64,6 +64,11 @@ export class TlRackScreen extends TlElement {
     void this.#paints.run((signal) => call('listPracticePaints', { signal }));
   }
 
+  /** What is written on the palette: said once above the tubes, not again on each. */
+  get #note(): string | undefined {
+    return this.#bench.value?.palettes.find((p) => p.current)?.note;
+  }
+
   #fetch(): void {
     void this.#tubes.run(async (signal) => {
       const [here, away] = await Promise.all([
@@ -198,6 +203,7 @@ export class TlRackScreen extends TlElement {
     return html`<li class="tube">
       <tl-tube-card
         label=${tube.label}
+        ?white=${tube.role === 'white'}
         .masstone=${known.masstone ? patchOfColour(known.masstone) : undefined}
         .tint=${known.tint ? patchOfColour(known.tint) : undefined}
       ></tl-tube-card>
@@ -213,7 +219,8 @@ export class TlRackScreen extends TlElement {
           }
           ${known.trust ? html`<br />${trustSays(known.trust)}` : nothing}
         </p>
-        ${tube.note ? html`<p class="small">${tube.note}</p>` : nothing} ${this.#care(tube)}
+        ${tube.note && tube.note !== this.#note ? html`<p class="small">${tube.note}</p>` : nothing}
+        ${this.#care(tube)}
         <div class="row actions">
           <a class="action" href=${linkTo('ladder', tube.id)}>${t.ladderAction}</a>
           ${

@@ -31,8 +31,11 @@ export const rackStyles = css`
     font-weight: 700;
   }
   .actions {
-    gap: 8px;
+    gap: 8px 16px;
     margin-block-start: 4px;
+  }
+  .action + .action {
+    margin-inline-start: -8px;
   }
   .action {
     display: grid;
