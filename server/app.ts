@@ -23,6 +23,7 @@ import { paletteAnswers } from './routes/palettes.ts';
 import { profileAnswers } from './routes/profiles.ts';
 import { renewAnswers } from './routes/renew.ts';
 import { stateAnswers } from './routes/state.ts';
+import { tileAnswers } from './routes/tiles.ts';
 import { tubeAnswers } from './routes/tubes.ts';
 import { VERSION } from './version.ts';
 
@@ -54,6 +55,7 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   stateAnswers(answer, bench);
   paletteAnswers(answer, bench);
   tubeAnswers(answer, bench);
+  tileAnswers(answer, bench);
   instrumentAnswers(answer, bench);
   ladderAnswers(answer, bench);
   importAnswers(answer, bench);

@@ -1,6 +1,7 @@
 import type { CheckResults } from './checking/check-results.ts';
 import type { Events } from './events.ts';
 import type { Db } from './store/open-store.ts';
+import type { CheckTileStore } from './instrument/check-tile.ts';
 import type { LiveInstrument } from './instrument/live-instrument.ts';
 import type { MixRunner } from './mixing/mix-runner.ts';
 import type { ByButton } from './reading/by-button.ts';
@@ -13,6 +14,8 @@ export interface Bench {
   readonly now: () => string;
   readonly events: Events;
   readonly instrument: LiveInstrument;
+  /** The check tile over its sessions. */
+  readonly tiles: CheckTileStore;
   /** What a press of the head's own button reads. */
   readonly button: ByButton;
   readonly fits: FitRunner;

@@ -12,6 +12,7 @@ import { CheckResults } from './checking/check-results.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import type { Ports } from './instrument/bench-reading.ts';
+import type { CheckTileStore } from './instrument/check-tile.ts';
 import { WhiteBlocks } from './instrument/white-blocks.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
 import { Pairing } from './pairing/pairing.ts';
@@ -71,15 +72,20 @@ export async function start(options: StartOptions): Promise<Started> {
   closeAbandonedFits(db, now());
   const events = new Events();
   const blocks = new WhiteBlocks(db, now);
+  const tiles: CheckTileStore = {
+    sessions: (name) =>
+      calibrationsOf(db, name, 'check tile').map(({ at, body }) => ({
+        at,
+        reflectance: JSON.parse(body) as number[],
+      })),
+    add: (name, reflectance) => addCalibration(db, name, 'check tile', reflectance, now()),
+  };
   const instrument = new LiveInstrument({
+    db,
     clock: systemClock,
     now,
     ...(options.ports ?? SERIAL_PORTS),
-    tiles: {
-      sessions: (name) =>
-        calibrationsOf(db, name, 'check tile').map((row) => JSON.parse(row.body) as number[]),
-      add: (name, reflectance) => addCalibration(db, name, 'check tile', reflectance, now()),
-    },
+    tiles,
     blocks,
     judged: () => {
       for (const what of ['tubes', 'checks'] as const) events.send({ type: 'changed', what });
@@ -93,6 +99,7 @@ export async function start(options: StartOptions): Promise<Started> {
     now,
     events,
     instrument,
+    tiles,
     button: new ByButton({ db, now, events, instrument }),
     fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
     mixing,

@@ -4,6 +4,7 @@ import type { LineTransport } from '../../src/device/transport.ts';
 import type { Instrument, LiveReading } from '../api/instrument.ts';
 import type { ReadingForm } from '../api/readings.ts';
 import type { CheckTileStore } from './check-tile.ts';
+import type { Db } from '../store/open-store.ts';
 import type { WhiteBlocks } from './white-blocks.ts';
 
 /** A reading that was taken and calibrated, ready to be kept. */
@@ -24,6 +25,7 @@ export interface Ports {
 }
 
 export interface InstrumentOptions extends Ports {
+  readonly db: Db;
   readonly clock: Clock;
   readonly now: () => string;
   readonly tiles: CheckTileStore;

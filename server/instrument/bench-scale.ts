@@ -1,8 +1,8 @@
 import type { CountFrame, CountingHead, Exposure } from '../../src/calibrate/reading/counts.ts';
 import { signalOf } from '../../src/calibrate/reading/counts.ts';
-import { holdLightTight } from '../../src/calibrate/reading/light-leak.ts';
+import { holdLightTight, lightLeak } from '../../src/calibrate/reading/light-leak.ts';
 import { holdWhite, reflectanceFromSignal } from '../../src/calibrate/reading/reflectance.ts';
-import { type WarmUp, warmUp } from '../../src/calibrate/reading/warm-up.ts';
+import { type WarmUp, warmUp, whitesThatTell } from '../../src/calibrate/reading/warm-up.ts';
 import { whiteDue, type WhiteReading } from '../../src/calibrate/reading/white-bracket.ts';
 
 /** What was made of one exposure. */
@@ -17,31 +17,46 @@ export interface Calibrated {
 export class BenchScale {
   readonly head: CountingHead;
   #white: WhiteReading | undefined;
-  #steadying: Float64Array[] = [];
+  #steadying: readonly WhiteReading[] = [];
   #tile: ArrayLike<number> = [];
   #trap: { signal: Float64Array; dark: CountFrame } | undefined;
   #readings = 0;
   #settled = false;
   #cold: string | undefined;
+  /** Basic counts at the gain in use over those at `gain`; undefined while they are one and the same. */
+  #ratios: Float64Array | undefined;
+  /** The gain every signal here is expressed at: the one the session began with. */
+  readonly gain: number;
 
-  constructor(head: CountingHead) {
+  constructor(head: CountingHead, gain: number) {
     this.head = head;
+    this.gain = gain;
+  }
+
+  /**
+   * From here on exposures come at another gain; white and trap stay.
+   * @param ratios basic counts at that gain over those at `gain`, per channel; undefined for `gain` itself
+   */
+  regain(ratios: Float64Array | undefined): void {
+    this.#ratios = ratios;
   }
 
   /**
    * Takes the white tile as read several times in a row; it is used from here on.
+   * @param times of the exposures, ms
    * @param tile its reflectance factor per channel
    * @returns its signal, the mean of the exposures
    * @throws ReadingRefused when an exposure is no white
    */
   takeWhite(
     exposures: readonly Exposure[],
+    times: readonly number[],
     tile: ArrayLike<number>,
-    atMs: number,
     kelvin?: number,
   ): Float64Array {
-    const signals = exposures.map((exposure) => holdWhite(exposure, this.head));
-    this.#steadying = [...this.#steadying, ...signals].slice(-10);
+    const signals = exposures.map((exposure) => this.#atFirstGain(holdWhite(exposure, this.head)));
+    this.#watch(signals.map((signal, i) => ({ signal, atMs: times[i]! })));
+    const atMs = times.at(-1)!;
     const n = signals.length;
     const signal = signals[0]!.map((_, c) => signals.reduce((sum, s) => sum + s[c]!, 0) / n);
     this.#white = { signal, atMs, ...(kelvin === undefined ? {} : { kelvin }) };
@@ -51,9 +66,25 @@ export class BenchScale {
     return signal;
   }
 
+  /** One more look at the white, to see whether the lamp has settled; the white in use stays. */
+  watchWhite(exposure: Exposure, atMs: number): void {
+    this.#watch([{ signal: this.#atFirstGain(holdWhite(exposure, this.head)), atMs }]);
+  }
+
   /** @throws ReadingRefused when the exposure cannot be used */
   takeTrap(exposure: Exposure): void {
-    this.#trap = { signal: signalOf(exposure, this.head), dark: exposure.dark };
+    this.#trap = { signal: this.signal(exposure), dark: exposure.dark };
+  }
+
+  /** Dark-subtracted basic counts as they would be at `gain`. @throws ReadingRefused */
+  signal(exposure: Exposure): Float64Array {
+    return this.#atFirstGain(signalOf(exposure, this.head));
+  }
+
+  /** Light with the lamp off beyond that on the trap. @returns undefined before white and trap are read at this gain */
+  leak(dark: CountFrame): { readonly share: number; readonly channel: number } | undefined {
+    const onTrap = this.#trapDark(dark);
+    return this.#white && onTrap ? lightLeak(dark, onTrap, this.#white.signal) : undefined;
   }
 
   /**
@@ -62,10 +93,11 @@ export class BenchScale {
    * @throws ReadingRefused saturated, leaking, or anything else that makes it no reading
    */
   calibrate(exposure: Exposure): Calibrated {
-    const signal = signalOf(exposure, this.head);
+    const signal = this.signal(exposure);
     const white = this.#white?.signal;
     if (!white) return { signal, reflectance: undefined };
-    if (this.#trap) holdLightTight(exposure.dark, this.#trap.dark, white, this.head.channels);
+    const dark = this.#trapDark(exposure.dark);
+    if (dark) holdLightTight(exposure.dark, dark, white, this.head.channels);
     const trap = this.#trap?.signal ?? new Float64Array(signal.length);
     const reflectance = reflectanceFromSignal(signal, { white, trap, tile: this.#tile }, this.head.channels);
     return { signal, reflectance };
@@ -112,6 +144,21 @@ export class BenchScale {
       whiteAgeMs: nowMs - white.atMs,
       ...(kelvin !== undefined && white.kelvin !== undefined ? { kelvinChange: kelvin - white.kelvin } : {}),
     });
+  }
+
+  /** The dark on the trap, where it was taken at the same gain: part of a dark does not go with the gain. */
+  #trapDark({ gain }: CountFrame): CountFrame | undefined {
+    const dark = this.#trap?.dark;
+    return dark?.gain === gain ? dark : undefined;
+  }
+
+  #watch(whites: readonly WhiteReading[]): void {
+    this.#steadying = whitesThatTell([...this.#steadying, ...whites]);
+  }
+
+  #atFirstGain(signal: Float64Array): Float64Array {
+    const ratios = this.#ratios;
+    return ratios ? signal.map((s, i) => s / ratios[i]!) : signal;
   }
 
   /** What a reading was worked out from, to be kept with it. */

@@ -1,9 +1,16 @@
 import { judgeCheckTile } from '../../src/calibrate/tile/check-tile.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 
-/** Earlier readings of the check tile by instrument; the store keeps them. */
+/** One reading of the check tile. */
+export interface TileSession {
+  /** ISO 8601, UTC. */
+  readonly at: string;
+  readonly reflectance: readonly number[];
+}
+
+/** Earlier readings of the check tile by instrument, oldest first; the store keeps them. */
 export interface CheckTileStore {
-  readonly sessions: (instrument: string) => readonly (readonly number[])[];
+  readonly sessions: (instrument: string) => readonly TileSession[];
   readonly add: (instrument: string, reflectance: readonly number[]) => void;
 }
 
@@ -14,10 +21,10 @@ export function judgeTile(
   channels: readonly string[],
   reflectance: Float64Array,
 ): { good: boolean; sentence: string } {
-  const before = store.sessions(instrument).filter((session) => session.length === reflectance.length);
+  const before = store.sessions(instrument).filter((s) => s.reflectance.length === reflectance.length);
   store.add(instrument, [...reflectance]);
   try {
-    const verdict = judgeCheckTile([...before, [...reflectance]], channels);
+    const verdict = judgeCheckTile([...before.map((s) => s.reflectance), [...reflectance]], channels);
     return { good: verdict.steady, sentence: verdict.sentence };
   } catch (error) {
     if (error instanceof ReadingRefused && error.reason === 'too-few')

@@ -7,6 +7,7 @@ import {
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Head } from '../../src/device/head/head.ts';
 import type { Channel } from '../../src/device/head/channels.ts';
+import type { HeadRecord } from '../api/head-record.ts';
 import type { ReadingForm } from '../api/readings.ts';
 
 /** The channels of a head that carry colour: a clear or flicker channel watches the lamp and is left out. */
@@ -68,4 +69,17 @@ function workedOut(head: Pick<Head, 'kind' | 'channels'>): EffectiveBand[] | und
     if (error instanceof ReadingRefused) return undefined;
     throw error;
   }
+}
+
+/** What each channel really sees beside what its catalogue says; empty for a head that names no bands. */
+export function bandsOfHead(head: Pick<Head, 'kind' | 'channels'>): HeadRecord['bands'] {
+  const used = colourChannels(head).map((i) => head.channels[i]!);
+  const seen = effective(head);
+  return used.flatMap((channel, i) => {
+    const centreNm = seen?.[i]!.centreNm ?? channel.centreNm;
+    const fwhmNm = seen?.[i]!.fwhmNm ?? channel.fwhmNm;
+    if (centreNm === undefined || fwhmNm === undefined) return [];
+    const strength = seen?.[i]!.strength ?? null;
+    return [{ name: channel.name, catalogueNm: channel.centreNm ?? null, centreNm, fwhmNm, strength }];
+  });
 }

@@ -11,11 +11,17 @@ import type { InstrumentOptions } from './bench-reading.ts';
 export interface KeeperListener {
   /** @param again it was lost and came back by itself */
   readonly ready: (head: Head, again: boolean) => void;
+  /** The port cannot be had yet and is waited for. */
+  readonly waiting: (fault: DeviceFault) => void;
   /** Its cable is out, or it fell silent; it is looked for from now on. */
   readonly lost: (fault: DeviceFault) => void;
 }
 
-/** The lamp of the practice head has been on for half a minute or so: nobody learns from waiting for it. */
+/**
+ * The lamp of the practice head is taken to have been on for half a minute (2 % x exp(-30/15)). It still settles before
+ * one's eyes, in half a minute on the white tile, but stays within what two whites may differ by: nobody's first
+ * practice readings are sent back for the sake of a lamp that is not there.
+ */
 const WARM = { warmUp: 0.003 };
 
 /** Keeps the one head of the bench connected, and finds it again by itself under whatever name its port has then. */
@@ -24,6 +30,7 @@ export class HeadKeeper {
   readonly #listener: KeeperListener;
   #link: HeadLink | undefined;
   #practice: PracticeInstrument | undefined;
+  #transport: Connect['transport'] = 'serial';
 
   constructor(
     options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>,
@@ -37,15 +44,23 @@ export class HeadKeeper {
     return this.#practice;
   }
 
+  /** How the head is, or was last, connected. */
+  get transport(): Connect['transport'] {
+    return this.#transport;
+  }
+
   /** @throws DeviceFault when no head answers there */
   async connect(wanted: Connect): Promise<Head> {
+    this.#transport = wanted.transport;
     const { transport, find } = await this.#wayTo(wanted);
     const link = new HeadLink(this.#options.clock, { find });
     this.#link = link;
     let lost = false;
     link.onState = (state) => {
       if (this.#link !== link) return;
-      if (state.state === 'searching' && !lost) {
+      if (state.state === 'connecting') {
+        if (state.waiting) this.#listener.waiting(state.waiting);
+      } else if (state.state === 'searching' && !lost) {
         lost = true;
         this.#listener.lost(state.fault);
       } else if (state.state === 'ready') {

@@ -2,8 +2,8 @@ import type { Head } from '../../src/device/head/head.ts';
 import type { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
 import type { Instrument } from '../api/instrument.ts';
 import type { Finding } from '../api/words.ts';
-import type { BenchScale } from './bench-scale.ts';
 import { formOfHead } from './head-channels.ts';
+import type { HeadSession } from './head-session.ts';
 
 type StepName = Instrument['steps'][number]['step'];
 export type StepMemory = Partial<
@@ -14,12 +14,11 @@ export interface InstrumentFacts {
   readonly state: Instrument['state'];
   readonly head: Head | undefined;
   readonly practice: PracticeInstrument | undefined;
-  readonly scale: BenchScale | undefined;
-  readonly steps: StepMemory;
+  readonly transport: Instrument['transport'];
+  readonly session: HeadSession | undefined;
   readonly fault: string;
-  readonly note: Finding | undefined;
-  readonly kelvin: number | undefined;
-  readonly channels: readonly number[];
+  /** Why it is still being connected, where something is waited for. */
+  readonly waiting: string;
   readonly nowMs: number;
 }
 
@@ -44,10 +43,11 @@ const STEPS: readonly { step: StepName; optional: boolean; todo: string }[] = [
 
 /** The instrument as the pages see it. */
 export function instrumentView(facts: InstrumentFacts): Instrument {
-  const { head, scale, practice } = facts;
-  const due = scale?.whiteDue(facts.nowMs, facts.kelvin);
+  const { head, session, practice } = facts;
+  const { scale, kelvin, note } = session ?? {};
+  const due = scale?.whiteDue(facts.nowMs, kelvin);
   const steps = STEPS.map(({ step, optional, todo }) => {
-    const done = facts.steps[step];
+    const done = session?.steps[step];
     const stale = step === 'white tile' && done?.state === 'good' && due !== undefined;
     return {
       step,
@@ -59,7 +59,8 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
   });
   const findings: Finding[] = [];
   if (facts.fault) findings.push({ level: 'refused', code: facts.state, sentence: facts.fault });
-  if (facts.note) findings.push(facts.note);
+  if (facts.waiting) findings.push({ level: 'warning', code: 'busy', sentence: facts.waiting });
+  if (note) findings.push(note);
   if (head && !head.checksum) {
     findings.push({
       level: 'warning',
@@ -78,7 +79,7 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
   const warm = scale?.warmUp;
   return {
     state: facts.state,
-    transport: head ? (practice ? 'practice' : 'serial') : null,
+    transport: head ? facts.transport : null,
     port: head?.portName ?? null,
     identity: head
       ? {
@@ -90,7 +91,7 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
       : null,
     geometry: head?.geometry ?? null,
     kind: head?.kind ?? null,
-    channels: facts.channels.map((i) => {
+    channels: (head ? session!.channels : []).map((i) => {
       const c = head?.channels[i];
       return { name: c?.name ?? '', centre: c?.centreNm ?? null, fwhm: c?.fwhmNm ?? null };
     }),
@@ -102,7 +103,7 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
         }
       : null,
     checksum: head?.checksum ?? false,
-    temperature: facts.kelvin ?? null,
+    temperature: kelvin === undefined ? null : kelvin,
     steps,
     warmUp: {
       state: warm?.state ?? 'unknown',
@@ -118,7 +119,7 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
 }
 
 function nextSentence(facts: InstrumentFacts, steps: Instrument['steps']): string {
-  if (facts.state === 'connecting') return 'Looking for the head.';
+  if (facts.state === 'connecting') return facts.waiting || 'Looking for the head.';
   if (facts.state === 'lost')
     return 'Plug the head in again: it is found by itself, and nothing read so far is lost.';
   if (!facts.head) return 'Connect a head, use the practice instrument, or type readings in by hand.';

@@ -13,13 +13,6 @@ export function lightFindings(light: HeadReading): Finding[] {
       sentence: 'The lamp is still warming up; wait a minute before readings that count.',
     });
   }
-  if (light.lightChanged) {
-    findings.push({
-      level: 'warning',
-      code: 'light-changed',
-      sentence: 'The light changed within this reading; hold the head still and read again.',
-    });
-  }
   return findings;
 }
 

@@ -79,3 +79,14 @@ export function canonicalJson(value: unknown): string {
       : member,
   );
 }
+
+/** Ladders that hold readings of a head. */
+export function laddersReadBy(db: Db, instrument: string): string[] {
+  return db
+    .prepare<[string], { id: string }>(
+      `select distinct swatch.ladder_id as id from reading join swatch on swatch.id = reading.swatch_id
+       where swatch.ladder_id is not null and json_extract(reading.raw, '$.instrument') = ?`,
+    )
+    .all(instrument)
+    .map(({ id }) => id);
+}

@@ -13,11 +13,11 @@ export const WHITE_AGE_LIMIT_MS = 10 * 60_000;
 export const WHITE_KELVIN_LIMIT = 2;
 /** Dark on the sample above dark on the black trap, as a share of the white: room light gets in. */
 export const LIGHT_LEAK_LIMIT = 0.002;
-/** The lamp's level within one frame (clear channel, first pass against second) from its usual ratio. */
-export const LAMP_DRIFT_LIMIT = 0.003;
 /** Whites in a row that must be steady, and by how much in all. */
 export const SETTLING_WHITES = 10;
 export const SETTLING_LIMIT = 0.001;
+/** ... over so long at least, ms: a quick series sees too little of a slow drift. */
+export const SETTLING_SPAN_MS = 20_000;
 /** Basic counts at different apertures. */
 export const APERTURE_LINEARITY_LIMIT = 0.005;
 /** Two lamps apart against both together. */

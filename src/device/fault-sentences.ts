@@ -16,6 +16,8 @@ export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
     `${capital(port(d))} may not be opened by this user; the serial ports belong to a group (dialout on most Linux systems, uucp on some); run "sudo usermod -aG dialout $USER", log out and in again, then connect.`,
   busy: (d) =>
     `${capital(port(d))} is in use by another program; one program at a time may hold a head; close the other one (a terminal, a second window, a modem manager) and connect again.`,
+  waiting: (d) =>
+    `${capital(port(d))} is in use by another program, such as a modem manager that looks at every new port; it is waited for up to ${d.allowed ?? '30 s'}; close the other program, or stop waiting.`,
   'busy-or-denied': (d) =>
     `${capital(port(d))} refused to open; most often another program holds it, sometimes the user has no right to it; close other programs that use serial ports and connect again.`,
   missing: (d) =>

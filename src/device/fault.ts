@@ -6,6 +6,7 @@ export const FAULT_KINDS = [
   'no-serial-support',
   'permission',
   'busy',
+  'waiting',
   'busy-or-denied',
   'missing',
   'not-a-serial-port',

@@ -23,6 +23,10 @@ export interface LineTransport {
   onDown: ((fault: DeviceFault) => void) | undefined;
   /** Called once for each run of bytes longer than a line may be. */
   onOverlong: (() => void) | undefined;
+  /** How long `open` may take, ms; 3000 where it is left out. */
+  readonly openWithinMs?: number;
+  /** Called when `open` waits for something, such as a port that another program holds; `close` ends the wait. */
+  onWaiting?: ((fault: DeviceFault) => void) | undefined;
 }
 
 /** Bytes to and from one instrument, for transports that have no lines of their own (WebSerial, practice). */

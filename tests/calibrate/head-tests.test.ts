@@ -106,6 +106,27 @@ describe('the control chart', () => {
     }
   });
 
+  it('charts the level as the mean over channels, and sees all of them fall together', () => {
+    const normal = seededNormal(3);
+    const session = (fallen = 0) => channels.map((_, c) => 0.3 + 0.1 * c - fallen + 0.001 * normal());
+    const past = Array.from({ length: 20 }, () => session());
+    const verdict = judgeCheckTile([...past, session(0.006)], channels);
+    const level = verdict.charts[0]!;
+    expect(level.name).toBe('level');
+    expect(level.values[0]).toBeCloseTo(past[0]!.reduce((a, b) => a + b, 0) / 3, 12);
+    expect(level.signal).toBe('below');
+    expect(verdict.sentence).toMatch(/outside its limits in level, .* by 1\.[345] %/);
+  });
+
+  it('a tile that never changed at all is steady', () => {
+    expect(
+      judgeCheckTile(
+        Array.from({ length: 8 }, () => [0.1, 0.4, 0.7]),
+        channels,
+      ).steady,
+    ).toBe(true);
+  });
+
   it('watches a tile: steady sessions seldom alarm, a smear in one band always does', () => {
     const names = Array.from({ length: 36 }, (_, i) => `${380 + 10 * i} nm`);
     let alarms = 0;

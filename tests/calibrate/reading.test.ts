@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { closeBlock } from '../../src/calibrate/reading/block.ts';
 import { basicCounts, signalOf } from '../../src/calibrate/reading/counts.ts';
-import { holdLampSteady, usualClearRatio } from '../../src/calibrate/reading/lamp-drift.ts';
+import { holdLampSteady } from '../../src/calibrate/reading/lamp-drift.ts';
 import { holdLightTight } from '../../src/calibrate/reading/light-leak.ts';
 import {
   holdWhite,
@@ -226,23 +226,34 @@ describe('light leak and lamp', () => {
     expect(no.message).toMatch(oneSentence);
   });
 
-  it('a lamp that moves by 0.4 % within a frame is refused, 0.2 % is not', () => {
-    const usual = usualClearRatio([
-      [100, 101],
-      [200, 202],
-      [150, 151.4],
-      [1, 5],
-    ]);
-    expect(usual).toBeCloseTo(100 / 101, 3);
-    expect(() => holdLampSteady(100.2, 100, 1)).not.toThrow();
-    expect(refusal(() => holdLampSteady(100.4, 100, 1)).reason).toBe('lamp-drift');
-    expect(refusal(() => usualClearRatio([[1, 1]])).reason).toBe('too-few');
+  it('a frame whose light changed while it was taken is refused, not kept with a warning', () => {
+    expect(() => holdLampSteady({ lightChanged: false })).not.toThrow();
+    const no = refusal(() => holdLampSteady({ lightChanged: true }));
+    expect(no.reason).toBe('lamp-drift');
+    expect(no.message).toMatch(oneSentence);
   });
 });
 
 describe('warm-up', () => {
-  const whites = (n: number, slope: number) =>
-    Array.from({ length: n }, (_, i) => Float64Array.of(10, 20, 30).map((v) => v * (1 + slope * i)));
+  const whites = (n: number, slope: number, everyMs = 2300) =>
+    Array.from({ length: n }, (_, i) => ({
+      signal: Float64Array.of(10, 20, 30).map((v) => v * (1 + slope * i)),
+      atMs: i * everyMs,
+    }));
+
+  it('knows nothing without whites, or with all of them at one moment', () => {
+    expect(warmUp([]).state).toBe('unknown');
+    expect(warmUp(whites(12, 0, 0)).state).toBe('settling');
+  });
+
+  it('is not settled by a quick series: the same slow drift shows only over 20 s', () => {
+    // 0.4 % a minute: 0.02 % in ten readings at 0.4 s, more than 0.1 % over 20 s.
+    expect(warmUp(whites(10, 0.000025, 400)).state).toBe('settling');
+    const longer = warmUp(whites(60, 0.000025, 400));
+    expect(longer.state).toBe('settling');
+    expect(Math.abs(longer.drift!)).toBeGreaterThan(0.001);
+    expect(warmUp(whites(60, 0, 400)).state).toBe('settled');
+  });
 
   it('knows nothing from two whites, waits at nine steady ones, is settled at ten', () => {
     expect(warmUp(whites(2, 0)).state).toBe('unknown');
@@ -258,12 +269,15 @@ describe('warm-up', () => {
     expect(warmUp(whites(10, -0.0012 / 9), true).state).toBe('drifting');
   });
 
-  it('looks at the last ten only', () => {
-    expect(warmUp([...whites(30, 0.01), ...whites(10, 0)]).state).toBe('settled');
+  it('looks at the last ten over 20 s only', () => {
+    const later = whites(10, 0).map((w) => ({ ...w, atMs: w.atMs + 100_000 }));
+    expect(warmUp([...whites(30, 0.01), ...later]).state).toBe('settled');
   });
 
-  it('measures the rise of a line exactly', () => {
-    expect(lineRise([1, 3, 5])).toBe(4);
-    expect(lineRise([7])).toBe(0);
+  it('measures the rise of a line exactly, at even times and others', () => {
+    expect(lineRise([1, 3, 5], [0, 1, 2])).toBe(4);
+    expect(lineRise([1, 3, 9], [0, 1, 4])).toBeCloseTo(8, 12);
+    expect(lineRise([7], [0])).toBe(0);
+    expect(lineRise([], [])).toBe(0);
   });
 });

@@ -37,7 +37,9 @@ describe('opening', () => {
   it('a port another program holds', async () => {
     const terminal = await simulatedHead();
     const head = await connectHead(new SerialTransport(terminal.path), systemClock);
-    await expect(new SerialTransport(terminal.path).open()).rejects.toMatchObject({ kind: 'busy' });
+    await expect(new SerialTransport(terminal.path, { busyMs: 300 }).open()).rejects.toMatchObject({
+      kind: 'busy',
+    });
     expect((await head.read()).frame).toBe(1); // the first one goes on undisturbed
     await head.close();
     await terminal.stop();

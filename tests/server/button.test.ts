@@ -46,20 +46,26 @@ describe("the head's own button", () => {
 
   it('reads the rung it is aimed at, press after press, and tells of each', async () => {
     await bench.get('aimButton', { body: { ladderId, on: { rungId }, over: 'opaque' } });
-    for (let n = 1; n <= 3; n += 1) {
+    // Three are enough unless they scatter by chance, and then more are asked for.
+    const ladder = () => bench.get('getLadder', { params: { ladderId } });
+    const done = async () => (await ladder()).rungs.find((r) => r.id === rungId)!.done;
+    let presses = 0;
+    while (presses < 3 || (presses < 20 && !(await done()))) {
+      presses += 1;
       const told = await press();
-      expect(told).toMatchObject({ ladderId, rungId, reading: { state: 'kept', over: 'opaque' } });
-      expect(await readings()).toBe(n);
+      expect(told).toMatchObject({ ladderId, rungId, reading: { over: 'opaque' } });
+      expect(await readings()).toBe(presses);
     }
-    const ladder = await bench.get('getLadder', { params: { ladderId } });
-    expect(ladder.rungs.find((r) => r.id === rungId)!.done).toBe(true);
-    expect(ladder.undo).not.toBeNull();
+    expect(await done()).toBe(true);
+    expect((await ladder()).undo).not.toBeNull();
   });
 
   it('reads the same rung as the key does, within the noise of repeats', async () => {
     const taken = await bench.get('takeReading', { params: { ladderId, rungId }, body: { source: 'head' } });
-    expect(taken.reading!.state).toBe('kept');
-    expect(taken.findings.filter((f) => f.code === 'sent-back')).toEqual([]);
+    const before = taken.ladder.rungs.find((r) => r.id === rungId)!.readings[0]!.values;
+    const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
+    // Placing scatters by 0.15 % and the counts by less (PRACTICE_TRAITS).
+    expect(Math.abs(mean(taken.reading!.values) - mean(before))).toBeLessThan(0.005);
   });
 
   it('says why when a press gives no reading', async () => {

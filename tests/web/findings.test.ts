@@ -14,8 +14,11 @@ const kinds = ['spectral', 'bands', 'tristimulus'] as const;
 const LINES = kinds.flatMap((kind) =>
   [0.4, 2.25, 7, undefined].flatMap((dE) => [true, false].map((m) => trustLine(kind, rungs(dE), m))),
 );
-const whites = (count: number, slope: number): number[][] =>
-  Array.from({ length: count }, (_, i) => [1000 * (1 + slope * i), 2000 * (1 + slope * i)]);
+const whites = (count: number, slope: number) =>
+  Array.from({ length: count }, (_, i) => ({
+    signal: Float64Array.of(1000 * (1 + slope * i), 2000 * (1 + slope * i)),
+    atMs: 2300 * i,
+  }));
 const SENTENCES = [
   whiteDue({ readingsSinceWhite: 1000, whiteAgeMs: 0 }),
   whiteDue({ readingsSinceWhite: 0, whiteAgeMs: 1e9 }),

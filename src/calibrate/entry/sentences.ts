@@ -1,5 +1,5 @@
 /** What was typed or pasted and cannot be taken, and what had to be assumed about it. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const ENTRY = catalogue('entry', {
   'no-number': 'No number was typed; type or paste them, with spaces between.',
@@ -42,4 +42,4 @@ export const ENTRY = catalogue('entry', {
   'spectrum-ends':
     'The spectrum stops at {first:figure} and {last:figure} nm; colours outside that range rest on its end values (400-700 nm is the usual least).',
 });
-export const { say } = ENTRY;
+export const say: Say<typeof ENTRY.templates> = ENTRY.say;

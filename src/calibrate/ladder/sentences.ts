@@ -1,5 +1,5 @@
 /** The weighing plan of a ladder, its one next step, and masses that look swapped. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const LADDER = catalogue('ladder', {
   'over-black': ' over black',
@@ -42,4 +42,4 @@ export const LADDER = catalogue('ladder', {
   'masses-swapped':
     '{paint:figure} g of paint to {white:figure} g of white is the {rung:said} the wrong way round; swap the two if that is what was poured.',
 });
-export const { say } = LADDER;
+export const say: Say<typeof LADDER.templates> = LADDER.say;

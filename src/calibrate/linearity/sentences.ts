@@ -1,5 +1,5 @@
 /** What the tests of a head found, and why one could not be made. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const LINEARITY = catalogue('linearity', {
   'apertures-needed':
@@ -25,4 +25,4 @@ export const LINEARITY = catalogue('linearity', {
   'lamps-bad':
     '{seen:said}, and {allowed:figure} is allowed; lower the gain so that the white sits at 60-80 % and test again.',
 });
-export const { say } = LINEARITY;
+export const say: Say<typeof LINEARITY.templates> = LINEARITY.say;

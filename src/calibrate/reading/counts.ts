@@ -52,11 +52,7 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
   }
   const odd = channels.filter((_, i) => !Number.isFinite(frame.counts[i]));
   if (odd.length > 0) {
-    throw new ReadingRefused(
-      'not-a-number',
-      say('no-count', { channels: odd.join(', ') }),
-      odd,
-    );
+    throw new ReadingRefused('not-a-number', say('no-count', { channels: odd.join(', ') }), odd);
   }
   const full = channels.filter((_, i) => frame.counts[i]! >= fullScale);
   if (full.length > 0) {
@@ -71,7 +67,8 @@ export function holdToHead(frame: CountFrame, head: CountingHead): void {
 /** @throws ReadingRefused `settings-differ` when two frames were taken with different gain or aperture */
 export function holdToSameSettings(one: Settings, two: Settings, what: string): void {
   if (one.gain === two.gain && Math.abs(one.apertureS - two.apertureS) <= 1e-4 * one.apertureS) return;
-  const words = (f: Settings): string => say('settings', { gain: f.gain, ms: (f.apertureS * 1000).toFixed(1) });
+  const words = (f: Settings): string =>
+    say('settings', { gain: f.gain, ms: (f.apertureS * 1000).toFixed(1) });
   throw new ReadingRefused(
     'settings-differ',
     say('settings-differ', { what, taken: words(two), reading: words(one) }),

@@ -46,16 +46,16 @@ export function lightLeakTest(
   channels: readonly string[],
 ): HeadTest {
   const { share } = leak;
-  const channel = channels[leak.channel] ?? `channel ${leak.channel + 1}`;
+  const channel = channels[leak.channel] ?? say('channel', { number: leak.channel + 1 });
   const passed = share <= LIGHT_LEAK_LIMIT;
-  const seen = `${perCent(share)} of the white gets in with the lamp off`;
+  const seen = say('light-got-in', { share: perCent(share) });
   const allowed = perCent(LIGHT_LEAK_LIMIT);
   return {
     passed,
     worst: share,
     channel,
     sentence: passed
-      ? `Light-tight: ${seen}, within ${allowed}.`
-      : `Not light-tight: ${seen}, most in ${channel}, and ${allowed} is allowed; seat the head flat or shade it.`,
+      ? say('light-tight', { seen, allowed })
+      : say('not-light-tight', { seen, channel, allowed }),
   };
 }

@@ -1,5 +1,5 @@
 /** Why a reading, a white or a dark was not taken, and how the lamp settles. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const READING = catalogue('reading', {
   'frame-channels': 'The frame has {counts} counts and the head {channels} channels; connect the head again.',
@@ -16,6 +16,21 @@ export const READING = catalogue('reading', {
   channel: 'channel {number}',
   'room-light':
     'Room light gets in: {share:figure} of the white in {channel:said} with the lamp off, and {allowed:figure} is allowed; seat the head flat on the swatch or shade it.',
+  'light-got-in': '{share:figure} of the white gets in with the lamp off',
+  'light-tight': 'Light-tight: {seen:said}, within {allowed:figure}.',
+  'not-light-tight':
+    'Not light-tight: {seen:said}, most in {channel:said}, and {allowed:figure} is allowed; seat the head flat or shade it.',
+  'light-changed':
+    'The light changed within this reading, so its bands do not belong together; keep the head still, shade it, and read again.',
+  'warm-wait':
+    'Leave the head on the white tile: {count} readings over {span:figure} show whether it has settled.',
+  'warm-settled': 'Settled: the white moved by {by:figure} over {count} readings in {span:figure}.',
+  'warm-moves':
+    'The white moves again, by {by:figure} over {count} readings; wait until it settles, then read the white tile.',
+  'warm-steady':
+    'Steady so far ({by:figure}); {wanted} readings of the white over {span:figure} settle it, and there are {count} over {sofar:figure}.',
+  'warm-settling':
+    'Still settling: the white moved by {by:figure} over {count} readings, and {allowed:figure} is allowed; leave the lamp on.',
   'channel-counts':
     'The head has {head} channels, and reading, white, trap and tile have {sample}, {white}, {trap} and {tile}; set the head on its white and trap again.',
   'white-like-trap':
@@ -37,4 +52,4 @@ export const READING = catalogue('reading', {
   'white-level': '{filled:said}, and 60-80 % is best; {advice:said}, then read dark, white and trap again.',
   filled: '{filled:said}.',
 });
-export const { say } = READING;
+export const say: Say<typeof READING.templates> = READING.say;

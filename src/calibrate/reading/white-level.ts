@@ -40,9 +40,6 @@ export function whiteLevel(frame: CountFrame, head: CountingHead, gains: readonl
     share,
     channel,
     gain,
-    sentence:
-      state === 'good'
-        ? say('filled', { filled })
-        : say('white-level', { filled, advice }),
+    sentence: state === 'good' ? say('filled', { filled }) : say('white-level', { filled, advice }),
   };
 }

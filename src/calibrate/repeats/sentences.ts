@@ -1,5 +1,5 @@
 /** Whether repeats of a reading agree, and which one is sent back. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const REPEATS = catalogue('repeats', {
   'channels-differ': 'Reading {reading} has {seen} channels; {wanted} are wanted.',
@@ -21,4 +21,4 @@ export const REPEATS = catalogue('repeats', {
   readings: '{count} {readings:word}',
   kept: '{readings:said} kept{back:said}',
 });
-export const { say } = REPEATS;
+export const say: Say<typeof REPEATS.templates> = REPEATS.say;

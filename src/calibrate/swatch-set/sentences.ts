@@ -1,5 +1,5 @@
 /** Why a swatch set cannot be taken. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const SWATCH_SET = catalogue('swatch-set', {
   'response-rows':
@@ -58,4 +58,4 @@ export const SWATCH_SET = catalogue('swatch-set', {
   'tube-masstone':
     'Tube "{id}" has no masstone among the swatches (its strongest is {percent} %); only the masstone tells its scattering, so paint and read the paint by itself.',
 });
-export const { say } = SWATCH_SET;
+export const say: Say<typeof SWATCH_SET.templates> = SWATCH_SET.say;

@@ -2,8 +2,8 @@
  * The check tile over the sessions. Three kinds of change are charted: the level (mean over channels), the balance
  * (long wavelengths against short), and each channel by itself. The channels' limits are wider, so that watching many
  * of them at once raises about as few false alarms as watching one (Bonferroni's inequality), and they are not
- * watched for jumps. With 36 channels and 30 sessions behind it a steady tile alarms in about one session of 20
- * (11 of 200 made ones; tests/calibrate/head-tests.test.ts counts some).
+ * watched for jumps. With 36 channels and 30 sessions behind it a steady tile alarms in about one session of 13
+ * (15 of 200 made ones; tests/calibrate/head-tests.test.ts counts some).
  */
 import { perCent } from '../per-cent.ts';
 import {
@@ -51,7 +51,7 @@ export function judgeCheckTile(
   const wide =
     (INDIVIDUALS_FACTOR * normalQuantile(1 - FALSE_ALARMS / (2 * Math.max(1, channels.length)))) / 3;
   const chart = (name: string, of: (s: ArrayLike<number>) => number, factor?: number): TileChart => {
-    const values = sessions.map(of);
+    const values = sessions.map((s) => of(s));
     const limits = controlLimits(values.slice(0, -1), factor);
     const [previous, value] = values.slice(-2) as [number, number];
     return {

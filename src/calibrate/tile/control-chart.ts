@@ -57,7 +57,9 @@ export type ChartSignal = 'inside' | 'above' | 'below' | 'jump';
 
 /** Judges the next value, coming after `previous`, against limits drawn from values before it. */
 export function judgeValue(value: number, previous: number, limits: ControlLimits): ChartSignal {
-  if (value > limits.upper) return 'above';
-  if (value < limits.lower) return 'below';
-  return Math.abs(value - previous) > limits.upperRange ? 'jump' : 'inside';
+  // Values that are all the same differ from their own mean by a rounding of the arithmetic.
+  const rounding = 1e-12 * Math.max(1, Math.abs(limits.mean));
+  if (value > limits.upper + rounding) return 'above';
+  if (value < limits.lower - rounding) return 'below';
+  return Math.abs(value - previous) > limits.upperRange + rounding ? 'jump' : 'inside';
 }

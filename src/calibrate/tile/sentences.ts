@@ -1,5 +1,5 @@
 /** What the check tile says, and a tile's own values. */
-import { catalogue } from '../../sentence/catalogue.ts';
+import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const TILE = catalogue('tile', {
   'few-sessions': ' (limits from {count} sessions only)',
@@ -13,4 +13,4 @@ export const TILE = catalogue('tile', {
   placings: "A tile's own values need three placings or more; there are {count}. Place it and read again.",
   'tile-channels': 'The known tile has {channels} channels and a reading has another number; read again.',
 });
-export const { say } = TILE;
+export const say: Say<typeof TILE.templates> = TILE.say;

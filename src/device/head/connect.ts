@@ -25,6 +25,7 @@ export interface ConnectOptions {
   readonly wire?: WireListener;
 }
 
+/** Where the transport sets no limit of its own. */
 const OPEN_MS = 3000;
 
 /**
@@ -40,7 +41,7 @@ export async function connectHead(
   const client = new ScpiClient(transport, clock, options.wire);
   try {
     const late = (): Error => new DeviceFault('open-timeout', { port: transport.name });
-    await within(clock, OPEN_MS, transport.open(), late);
+    await within(clock, transport.openWithinMs ?? OPEN_MS, transport.open(), late);
     const { line } = client;
     const found = await probe(line, options.probeMs ?? 3000);
     if (options.serial !== undefined && found.serial !== options.serial) {

@@ -16,7 +16,8 @@ export interface WantedHead {
 
 export type LinkState =
   | { readonly state: 'idle' }
-  | { readonly state: 'connecting'; readonly port: string }
+  /** `waiting`: the port cannot be had yet; `disconnect` ends the wait. */
+  | { readonly state: 'connecting'; readonly port: string; readonly waiting?: DeviceFault }
   | { readonly state: 'ready'; readonly head: Head }
   /** The head is gone; it is looked for until it is back or `disconnect` is called. */
   | { readonly state: 'searching'; readonly fault: DeviceFault; readonly tries: number };
@@ -40,6 +41,7 @@ export class HeadLink {
   #state: LinkState = { state: 'idle' };
   /** Grows with each connect and disconnect: a search of an earlier time gives up. */
   #era = 0;
+  #opening: LineTransport | undefined;
 
   constructor(clock: Clock, options: LinkOptions) {
     this.#clock = clock;
@@ -58,7 +60,12 @@ export class HeadLink {
   async connect(transport: LineTransport): Promise<Head> {
     await this.disconnect();
     const era = ++this.#era;
-    this.#tell({ state: 'connecting', port: transport.name });
+    const port = transport.name;
+    this.#tell({ state: 'connecting', port });
+    this.#opening = transport;
+    transport.onWaiting = (waiting) => {
+      if (era === this.#era) this.#tell({ state: 'connecting', port, waiting });
+    };
     try {
       const head = await connectHead(transport, this.#clock, this.#options);
       if (!(await this.#adopt(head, era))) throw new DeviceFault('disconnected', { port: transport.name });
@@ -66,14 +73,19 @@ export class HeadLink {
     } catch (error) {
       if (era === this.#era) this.#tell({ state: 'idle' });
       throw error;
+    } finally {
+      if (this.#opening === transport) this.#opening = undefined;
     }
   }
 
-  /** Closes the head, or ends the search for it. */
+  /** Closes the head, ends a connection under way, or ends the search for it. */
   async disconnect(): Promise<void> {
     this.#era++;
     const { head } = this;
     if (this.#state.state !== 'idle') this.#tell({ state: 'idle' });
+    const opening = this.#opening;
+    this.#opening = undefined;
+    await opening?.close();
     await head?.close();
   }
 

@@ -24,6 +24,12 @@ export interface PracticeTraits {
   readonly flare: number;
   /** Room light that gets under the head on anything but the trap, share of a perfect white. Default 0. */
   readonly ambientLeak: number;
+  /** How far the head is lifted off its surface by shims, mm. Default 0. */
+  readonly liftMm: number;
+  /** Share of light lost for each 0.1 mm of lift. Default 0.003. */
+  readonly lossPerTenthMm: number;
+  /** How far each doubling or halving of the gain from 64 misses its nominal step, as a share. Default 0.008. */
+  readonly gainStepError: number;
 }
 
 export const PRACTICE_TRAITS: PracticeTraits = {
@@ -36,6 +42,9 @@ export const PRACTICE_TRAITS: PracticeTraits = {
   dark: 9,
   flare: 0.004,
   ambientLeak: 0,
+  liftMm: 0,
+  lossPerTenthMm: 0.003,
+  gainStepError: 0.008,
 };
 
 /** Nothing random and nothing drifting: for tests that compare numbers. */
@@ -46,6 +55,7 @@ export const STILL_TRAITS: PracticeTraits = {
   placement: 0,
   shot: 0,
   readNoise: 0,
+  gainStepError: 0,
 };
 
 /** Counts per ms at gain 1 of a perfect white in the strongest channel: the tile comes to 70 % of full scale at gain 64, 182 ms. */
@@ -111,9 +121,11 @@ export class PracticeLight {
   }
 
   #meanCounts(channel: PracticeChannel, index: number, exposure: Exposure): number {
-    const { flare, ambientLeak, dark } = this.#traits;
-    const basic = FLUX * exposure.gain * exposure.apertureMs;
-    const lit = exposure.lamp ? this.lampPower(exposure.seconds) : 0;
+    const { flare, ambientLeak, dark, liftMm, lossPerTenthMm, gainStepError } = this.#traits;
+    const gain = exposure.gain * (1 + gainStepError * Math.log2(exposure.gain / 64));
+    const basic = FLUX * gain * exposure.apertureMs;
+    const lifted = 1 - 10 * liftMm * lossPerTenthMm;
+    const lit = exposure.lamp ? this.lampPower(exposure.seconds) * lifted : 0;
     const fromSurface = seen(channel, trueReflectance(this.#surface)) * this.#placed;
     const leak =
       this.#surface.kind === 'black-trap'

@@ -26,6 +26,11 @@ export const PRACTICE_CHECK_TILE: Spectrum = spectrumFrom(
   GRID_NM.map((nm) => 0.22 + 0.16 * bell(nm, 525, 45) + 0.05 * logistic((nm - 640) / 20)),
 );
 
+/** Reflectance factor of a painter's own tile: matt, a little darker and cooler than the white one. */
+export const PRACTICE_OWN_TILE: Spectrum = spectrumFrom(
+  GRID_NM.map((nm) => 0.66 + 0.17 * logistic((nm - 390) / 20) - 0.02 * logistic((nm - 600) / 40)),
+);
+
 export function trueReflectance(surface: PracticeSurface): Spectrum {
   switch (surface.kind) {
     case 'white-tile':

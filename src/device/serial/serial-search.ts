@@ -22,8 +22,10 @@ export async function serialSearch(
   return async (wanted) => {
     const alike = (await listPorts(options)).filter((port) => origin && sameDevice(port, origin));
     const paths = new Set([wanted.port, path, ...alike.map((port) => port.path)]);
+    // A busy one is not waited for: the next search comes soon.
+    const { baudRate } = options;
     return [...paths].map(
-      (each) => new SerialTransport(each, options.baudRate ? { baudRate: options.baudRate } : {}),
+      (each) => new SerialTransport(each, { busyMs: 0, ...(baudRate ? { baudRate } : {}) }),
     );
   };
 }

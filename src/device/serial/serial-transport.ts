@@ -1,5 +1,5 @@
 import { existsSync, realpathSync } from 'node:fs';
-import { sleep, within } from '../clock.ts';
+import { within } from '../clock.ts';
 import type { Cancel, Clock } from '../clock.ts';
 import { DeviceFault } from '../fault.ts';
 import type { LineTransport } from '../transport.ts';
@@ -16,13 +16,18 @@ export interface SerialOptions {
   readonly library?: () => Promise<SerialLibrary>;
   /** How often the port's file is looked for, ms. Default 1000. */
   readonly lookEveryMs?: number;
+  /** How long a port that another program holds is waited for, ms. Default 30 000. */
+  readonly busyMs?: number;
 }
 
 const OPEN_MS = 3000;
 const WRITE_MS = 1000;
 const CLOSE_MS = 2000;
-const BUSY_TRIES = 3;
-const BUSY_PAUSE_MS = 200;
+/** A modem manager holds a new port for up to half a minute (hardware-notes/ports.md). */
+const BUSY_MS = 30_000;
+/** The lock of the connection before lives on for a moment only: the first tries come soon after each other. */
+const BUSY_PAUSES_MS = [200, 200, 600];
+const LATER_PAUSE_MS = 1000;
 
 /**
  * Lines over a serial port, by serialport. One object is one connection. Unplugging is noticed in three ways: the
@@ -34,18 +39,23 @@ export class SerialTransport implements LineTransport {
   onLine: ((line: string) => void) | undefined;
   onDown: ((fault: DeviceFault) => void) | undefined;
   onOverlong: (() => void) | undefined;
+  onWaiting: ((fault: DeviceFault) => void) | undefined;
+  readonly openWithinMs: number;
   readonly #options: SerialOptions;
   readonly #clock: Clock;
   readonly #lines: BoundedLines;
   #port: PortHandle | undefined;
   #look: Cancel | undefined;
   #ended = false;
+  /** Ends the pause between two tries. */
+  #hurry: (() => void) | undefined;
 
   constructor(path: string, options: SerialOptions = {}) {
     // macOS lists the dial-in device; the call-out one is the one to open.
     this.name = process.platform === 'darwin' ? path.replace(/^\/dev\/tty\./, '/dev/cu.') : path;
     this.#options = options;
     this.#clock = options.clock ?? systemClock;
+    this.openWithinMs = (options.busyMs ?? BUSY_MS) + 2 * OPEN_MS;
     this.#lines = new BoundedLines(
       (line) => this.onLine?.(line),
       () => this.onOverlong?.(),
@@ -60,15 +70,19 @@ export class SerialTransport implements LineTransport {
     if (this.#port || this.#ended)
       throw new Error(`The transport on ${this.name} was opened before; make a new one.`);
     const library = await (this.#options.library ?? loadSerialLibrary)();
-    for (let attempt = 1; ; attempt++) {
+    const until = this.#clock.now() + (this.#options.busyMs ?? BUSY_MS);
+    for (let attempt = 0; !this.#port && !this.#ended; attempt++) {
       try {
         this.#port = await this.#openOnce(library);
-        break;
       } catch (error) {
         const fault = error instanceof DeviceFault ? error : openFault(error, this.name);
-        // A lock of the connection before may live on for a moment.
-        if (fault.kind !== 'busy' || attempt === BUSY_TRIES || this.#ended) throw fault;
-        await sleep(this.#clock, BUSY_PAUSE_MS);
+        const left = until - this.#clock.now();
+        if (fault.kind !== 'busy' || left <= 0) throw fault;
+        if (attempt === BUSY_PAUSES_MS.length) {
+          const allowed = `${Math.round((this.#options.busyMs ?? BUSY_MS) / 1000)} s`;
+          this.onWaiting?.(new DeviceFault('waiting', { port: this.name, allowed }));
+        }
+        await this.#pause(Math.min(left, BUSY_PAUSES_MS[attempt] ?? LATER_PAUSE_MS));
       }
     }
     if (this.#ended) {
@@ -140,8 +154,20 @@ export class SerialTransport implements LineTransport {
     this.onDown?.(fault);
   }
 
+  /** A pause that `close` cuts short. */
+  #pause(ms: number): Promise<void> {
+    return new Promise((resolve) => {
+      const cancel = this.#clock.after(ms, resolve);
+      this.#hurry = () => {
+        cancel();
+        resolve();
+      };
+    });
+  }
+
   #end(): void {
     this.#ended = true;
+    this.#hurry?.();
     this.#look?.();
     this.#lines.end();
   }

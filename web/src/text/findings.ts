@@ -20,10 +20,6 @@ const GERMAN: readonly (readonly [RegExp, string | ((...parts: string[]) => stri
     'Die Lampe wird noch warm; warten Sie eine Minute, bevor eine Messung zählt.',
   ],
   [
-    /^The light changed within this reading; hold the head still and read again\.$/,
-    'Das Licht hat sich während der Messung geändert; halten Sie den Kopf still und messen Sie noch einmal.',
-  ],
-  [
     /^This head sends no checksums, so a digit damaged/,
     'Dieser Kopf schickt keine Prüfsummen, eine im Kabel verstümmelte Ziffer kann unbemerkt bleiben; nehmen Sie ein kurzes Kabel und messen Sie dreimal.',
   ],
@@ -54,9 +50,8 @@ const GERMAN: readonly (readonly [RegExp, string | ((...parts: string[]) => stri
       `Das Weiß ist in ${name} um ${comma(by)} ${way === 'fell' ? 'gefallen' : 'gestiegen'}, erlaubt sind ${comma(allowed)}; wischen Sie die Öffnung ab, lassen Sie die Lampe zur Ruhe kommen und messen Sie von vorn.`,
   ],
   [
-    /^The lamp moved by (\S+ ?%) within this reading, and (\S+ ?%) is allowed;/,
-    (by, allowed) =>
-      `Die Lampe schwankte während der Messung um ${comma(by)}, erlaubt sind ${comma(allowed)}; lassen Sie sie warm werden, halten Sie den Kopf still und messen Sie noch einmal.`,
+    /^The light changed within this reading, so its bands do not belong together;/,
+    'Das Licht hat sich während der Messung geändert, ihre Bänder gehören nicht zusammen; halten Sie den Kopf still, beschatten Sie ihn und messen Sie noch einmal.',
   ],
   [
     /^(.+) sees? the white tile no better than the black trap;/,
@@ -64,17 +59,18 @@ const GERMAN: readonly (readonly [RegExp, string | ((...parts: string[]) => stri
       `${names}: das Weiß ist hier nicht heller als die Lichtfalle; prüfen Sie Lampe und Öffnung, dann messen Sie Weiß und Falle neu.`,
   ],
   [
-    /^Leave the head on the white tile: (\d+) readings in a row show whether it has settled\.$/,
-    (n) =>
-      `Lassen Sie den Kopf auf der weißen Kachel: ${n} Messungen nacheinander zeigen, ob er zur Ruhe kam.`,
+    /^Leave the head on the white tile: (\d+) readings over (\d+ s) show whether it has settled\.$/,
+    (n, span) =>
+      `Lassen Sie den Kopf auf der weißen Kachel: ${n} Messungen über ${span} zeigen, ob er zur Ruhe kam.`,
   ],
   [
-    /^Settled: the white moved by (\S+ ?%) over (\d+) readings\.$/,
-    (by, n) => `Zur Ruhe gekommen: das Weiß ging über ${n} Messungen um ${comma(by)}.`,
+    /^Settled: the white moved by (\S+ ?%) over (\d+) readings in (\d+ s)\.$/,
+    (by, n, span) => `Zur Ruhe gekommen: das Weiß ging in ${span} über ${n} Messungen um ${comma(by)}.`,
   ],
   [
-    /^Steady so far \((\S+ ?%)\); (\d+) more white readings settle it\.$/,
-    (by, n) => `Bisher ruhig (${comma(by)}); noch ${n} Messungen des Weiß, dann ist es sicher.`,
+    /^Steady so far \((\S+ ?%)\); (\d+) readings of the white over (\d+ s) settle it, and there are (\d+) over (\d+ s)\.$/,
+    (by, n, span, have, had) =>
+      `Bisher ruhig (${comma(by)}); sicher ist es nach ${n} Messungen des Weiß über ${span}, bisher sind es ${have} über ${had}.`,
   ],
   [
     /^Still settling: the white moved by (\S+ ?%) over (\d+) readings, and (\S+ ?%) is allowed;/,

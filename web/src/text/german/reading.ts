@@ -17,6 +17,21 @@ export const readingGerman = german(READING, {
   channel: 'Kanal {number}',
   'room-light':
     'Raumlicht dringt ein: ohne Lampe {share} des Weiß in {channel}, erlaubt sind {allowed}; setzen Sie den Kopf flach auf das Muster oder beschatten Sie ihn.',
+  'light-got-in': 'ohne Lampe dringen {share} des Weiß ein',
+  'light-tight': 'Lichtdicht: {seen}, erlaubt sind {allowed}.',
+  'not-light-tight':
+    'Nicht lichtdicht: {seen}, am meisten in {channel}, erlaubt sind {allowed}; setzen Sie den Kopf flach auf oder beschatten Sie ihn.',
+  'light-changed':
+    'Das Licht hat sich während der Messung geändert, ihre Bänder gehören nicht zusammen; halten Sie den Kopf still, beschatten Sie ihn und messen Sie noch einmal.',
+  'warm-wait':
+    'Lassen Sie den Kopf auf der Weißkachel: {count} Messungen über {span} zeigen, ob er zur Ruhe kam.',
+  'warm-settled': 'Zur Ruhe gekommen: das Weiß ging in {span} über {count} Messungen um {by}.',
+  'warm-moves':
+    'Das Weiß bewegt sich wieder, um {by} über {count} Messungen; warten Sie, bis es ruht, und messen Sie die Weißkachel.',
+  'warm-steady':
+    'Bisher ruhig ({by}); sicher ist es nach {wanted} Messungen des Weiß über {span}, bisher sind es {count} über {sofar}.',
+  'warm-settling':
+    'Noch nicht ruhig: das Weiß ging über {count} Messungen um {by}, erlaubt sind {allowed}; lassen Sie die Lampe an.',
   'channel-counts':
     'Der Kopf hat {head} Kanäle; Messung, Weiß, Falle und Kachel haben {sample}, {white}, {trap} und {tile}; stellen Sie den Kopf neu auf Weiß und Falle.',
   'white-like-trap':

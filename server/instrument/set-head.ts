@@ -1,0 +1,104 @@
+/** The steps that set a head: dark, white tile, black trap, check tile. Each is asked of a head that is free. */
+import { whiteLevel } from '../../src/calibrate/reading/white-level.ts';
+import type { Db } from '../store/open-store.ts';
+import { conflict } from '../problem.ts';
+import type { InstrumentOptions } from './bench-reading.ts';
+import { judgeTile } from './check-tile.ts';
+import { expose, type TakenExposure } from './exposures.ts';
+import type { HeadSession } from './head-session.ts';
+import { tileValues } from './tile-values.ts';
+
+export type SetOptions = Pick<InstrumentOptions, 'clock' | 'now' | 'tiles' | 'blocks' | 'judged'> & {
+  readonly db: Db;
+};
+
+const WHITE_EXPOSURES = 4;
+const DARK_LIMIT = 0.02;
+
+/** Dark by itself says only that the head is dark; every reading takes its own as well. */
+export async function setDark(session: HeadSession, { now }: SetOptions): Promise<void> {
+  const { head, channels } = session;
+  const dark = await head.readDark();
+  const share = Math.max(...channels.map((i) => dark.counts[i]!)) / head.settings.fullScale;
+  const good = share < DARK_LIMIT;
+  session.setStep(
+    'dark',
+    good ? 'good' : 'refused',
+    good
+      ? `Dark: at most ${(100 * share).toFixed(2)} % of full scale.`
+      : `With the lamp off the head still sees ${(100 * share).toFixed(1)} % of full scale, and 2 % is allowed; shade it and read the dark again.`,
+    now(),
+  );
+}
+
+/** @param tile reflectance of the tile: one number, one per channel, or the one chosen for this head */
+export async function setWhite(
+  session: HeadSession,
+  options: SetOptions,
+  tile: number | readonly number[] | undefined,
+): Promise<void> {
+  const { head, scale } = session;
+  const values = tileValues(session, options.db, tile);
+  const exposures: TakenExposure[] = [];
+  const times: number[] = [];
+  for (let n = 0; n < WHITE_EXPOSURES; n += 1) {
+    // Afresh each time: one tilted placing is not to stand for the white.
+    session.practice?.place({ kind: 'white-tile' });
+    exposures.push(await expose(head, session.channels));
+    times.push(options.clock.now());
+  }
+  session.kelvin = exposures.at(-1)!.light.kelvin;
+  const frames = exposures.map((e) => e.exposure);
+  const signal = scale.takeWhite(frames, times, values.reflectance, session.kelvin);
+  const { block, finding, judged } = options.blocks.take(session.name, {
+    signal: [...signal],
+    atMs: Date.parse(options.now()),
+    gain: scale.gain,
+    apertureS: head.settings.apertureS,
+    channels: session.channelNames,
+  });
+  session.block = block;
+  session.tile = values;
+  session.tileKnown = values.known;
+  const level = whiteLevel(frames.at(-1)!.light, scale.head, head.limits.gains);
+  const faint = level.state === 'good' ? undefined : level.sentence;
+  session.note =
+    finding ?? values.note ?? (faint ? { level: 'note', code: 'white-level', sentence: faint } : undefined);
+  if (judged) options.judged();
+  const sentence = `White tile read ${WHITE_EXPOSURES} times; it fills ${Math.round(level.share * 100)} % of the scale.`;
+  session.setStep('white tile', 'good', sentence, options.now());
+}
+
+/** One more look at the white while the lamp warms up; nothing is set. */
+export async function watchWhite(session: HeadSession, { clock }: SetOptions): Promise<void> {
+  if (session.practice && session.practice.surface.kind !== 'white-tile')
+    session.practice.place({ kind: 'white-tile' });
+  const { exposure, light } = await expose(session.head, session.channels);
+  session.kelvin = light.kelvin;
+  session.scale.watchWhite(exposure, clock.now());
+}
+
+export async function setTrap(session: HeadSession, { now }: SetOptions): Promise<void> {
+  session.practice?.place({ kind: 'black-trap' });
+  const { exposure } = await expose(session.head, session.channels);
+  session.scale.takeTrap(exposure);
+  session.setStep('black trap', 'good', 'Black trap read: the head’s own flare is taken out.', now());
+}
+
+export async function setCheckTile(session: HeadSession, { tiles, now }: SetOptions): Promise<void> {
+  const reflectance = await readTile(session, 'check tile', { kind: 'check-tile' });
+  const verdict = judgeTile(tiles, session.name, session.channelNames, reflectance);
+  session.setStep('check tile', verdict.good ? 'good' : 'refused', verdict.sentence, now());
+}
+
+/** Reflectance of a tile that is no white of this scale. @throws HttpProblem before the white is read */
+export async function readTile(
+  session: HeadSession,
+  what: string,
+  place: Parameters<NonNullable<HeadSession['practice']>['place']>[0],
+): Promise<Float64Array> {
+  if (!session.scale.hasWhite) throw conflict(`The white tile is not read yet; read it, then the ${what}.`);
+  session.practice?.place(place);
+  const { exposure } = await expose(session.head, session.channels);
+  return session.scale.calibrate(exposure).reflectance!;
+}
