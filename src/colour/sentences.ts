@@ -1,5 +1,5 @@
 /** Numbers that no colour calculation can take. */
-import { catalogue } from '../sentence/catalogue.ts';
+import { type Say, catalogue } from '../sentence/catalogue.ts';
 
 export const COLOUR = catalogue('colour', {
   'two-whites': 'A colour under {one} cannot be compared with one under {two}; convert one first.',
@@ -11,4 +11,4 @@ export const COLOUR = catalogue('colour', {
   weights: 'The weights are for {wavelengths} wavelengths; {count} reflectances were given.',
   'response-values': 'A response has {wavelengths} wavelengths and {values} values; give one value for each.',
 });
-export const { say } = COLOUR;
+export const say: Say<typeof COLOUR.templates> = COLOUR.say;

@@ -5,6 +5,7 @@
  */
 import { GRID_SIZE } from '../colour/grid.ts';
 import type { TubeConstants } from './constants.ts';
+import { say } from './sentences.ts';
 
 /**
  * @param tubes constants in units of white B (B among them or not); their shared columns are of one palette.
@@ -16,7 +17,7 @@ import type { TubeConstants } from './constants.ts';
 export function moveToWhite(tubes: readonly TubeConstants[], bridge: TubeConstants): TubeConstants[] {
   if (bridge.lnS.length !== GRID_SIZE) {
     throw new RangeError(
-      `The bridge "${bridge.id}" has ${bridge.lnS.length} scattering constants; ${GRID_SIZE} are needed, so fit it in the new white first.`,
+      say('bridge-size', { bridge: bridge.id, count: bridge.lnS.length, wanted: GRID_SIZE }),
     );
   }
   // The bridge moves ln K and ln S of every tube by its own ln S.

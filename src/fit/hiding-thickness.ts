@@ -1,4 +1,5 @@
 import { filmReflectance } from './optics/finite-film.ts';
+import { say } from './sentences.ts';
 
 /** Full hiding: contrast ratio of ISO 6504-3 and ASTM D2805. */
 export const FULL_HIDING = 0.98;
@@ -13,7 +14,7 @@ const LONGEST = 1e4;
 export function hidingThickness(K: number, S: number, options: { ratio?: number; Rg?: number } = {}): number {
   const { ratio = FULL_HIDING, Rg = 0.8 } = options;
   if (!(ratio > 0 && ratio < 1)) {
-    throw new RangeError(`A contrast ratio lies between 0 and 1; ${ratio} was given.`);
+    throw new RangeError(say('contrast-ratio', { ratio }));
   }
   const at = (X: number): number => filmReflectance(K, S, X, 0).R / filmReflectance(K, S, X, Rg).R;
   let low = 0;
@@ -22,9 +23,7 @@ export function hidingThickness(K: number, S: number, options: { ratio?: number;
     low = high;
     high *= 2;
     if (high * (K + S) > LONGEST) {
-      throw new RangeError(
-        `A film of K ${K} and S ${S} does not reach a contrast ratio of ${ratio} at any thickness.`,
-      );
+      throw new RangeError(say('never-hides', { K, S, ratio }));
     }
   }
   for (let pass = 0; pass < 100; pass++) {

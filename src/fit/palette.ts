@@ -1,6 +1,7 @@
 import type { Geometry } from '../calibrate/swatch-set/schema.ts';
 import type { Discrepancy, TubeConstants } from './constants.ts';
 import type { Surface } from './optics/surface.ts';
+import { say } from './palette-sentences.ts';
 
 /** All that a mix needs: the tubes' constants, the surface they are read through, and what the equations miss. */
 export interface MixingPalette {
@@ -24,9 +25,7 @@ export interface MixingPalette {
 export function tubeOf(palette: MixingPalette, id: string): TubeConstants {
   const tube = palette.tubes.find((t) => t.id === id);
   if (!tube) {
-    throw new RangeError(
-      `The palette has no tube "${id}"; it has ${palette.tubes.map((t) => t.id).join(', ')}.`,
-    );
+    throw new RangeError(say('unknown-tube', { id, known: palette.tubes.map((t) => t.id).join(', ') }));
   }
   return tube;
 }
@@ -43,13 +42,13 @@ export function sharesOf(
   const parts: { tube: TubeConstants; share: number }[] = [];
   for (const [id, mass] of Object.entries(masses)) {
     if (!(mass >= 0 && Number.isFinite(mass))) {
-      throw new RangeError(`The mass of "${id}" is ${mass}; give a number of grams, 0 or more.`);
+      throw new RangeError(say('mass', { id, mass }));
     }
     const tube = tubeOf(palette, id);
     if (mass === 0) continue;
     parts.push({ tube, share: mass });
     total += mass;
   }
-  if (!(total > 0)) throw new RangeError('The mixture holds no paint; give at least one mass above 0.');
+  if (!(total > 0)) throw new RangeError(say('no-paint'));
   return parts.map(({ tube, share }) => ({ tube, share: share / total }));
 }

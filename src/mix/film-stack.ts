@@ -11,6 +11,7 @@ import { surfaceForward, surfaceInverse, surfaceSlope } from '../fit/optics/surf
 import { type MixtureConstants, mixtureConstants } from '../fit/mixture.ts';
 import type { MixingPalette } from '../fit/palette.ts';
 import { MixProblem } from './problem.ts';
+import { say } from './sentences.ts';
 
 /** Masses by tube id, in any one unit. */
 export type Masses = Readonly<Record<string, number>>;
@@ -115,9 +116,7 @@ export function stackReflectance(palette: MixingPalette, stack: FilmStack): Stac
   const mixtures: MixtureSlopes[] = base.slopes ? [base.slopes] : [];
   for (const film of stack.films) {
     if (!(film.X >= 0 && Number.isFinite(film.X))) {
-      throw new MixProblem(
-        `A film cannot be ${film.X} thick; give 0 or more, in units of the white's scattering or in micrometres.`,
-      );
+      throw new MixProblem(say('film-thickness', { thickness: film.X }));
     }
     const mix = mixture(palette, film.masses);
     const next = new Float64Array(GRID_SIZE);

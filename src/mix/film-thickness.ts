@@ -1,4 +1,5 @@
 import { MixProblem } from './problem.ts';
+import { say } from './sentences.ts';
 
 /** Scattering of the white per micrometre of film, as a profile carries it. */
 export interface WhiteScattering {
@@ -18,13 +19,10 @@ export function filmThickness(
   relativeDensity = 1,
 ): { X: number; sdLnX: number } {
   if (!white) {
-    throw new MixProblem(
-      'This profile knows no film thickness, so micrometres mean nothing to it; read one drawdown of known thickness ' +
-        "over black and white, or give the thickness in units of the white's scattering.",
-    );
+    throw new MixProblem(say('no-thickness-known'));
   }
   if (!(micrometres >= 0 && Number.isFinite(micrometres)) || !(relativeDensity > 0)) {
-    throw new MixProblem(`A film of ${micrometres} um cannot be; give 0 or more micrometres.`);
+    throw new MixProblem(say('micrometres', { um: micrometres }));
   }
   return { X: micrometres * white.value * relativeDensity, sdLnX: white.relativeSigma };
 }

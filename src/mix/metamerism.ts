@@ -9,6 +9,7 @@ import { DEFAULT_WHITE, type Illuminant, type WhiteName, whiteParts } from '../c
 import { labOf } from '../colour/lab.ts';
 import { tristimulusWeights, xyzOf } from '../colour/tristimulus.ts';
 import { MixProblem } from './problem.ts';
+import { say } from './sentences.ts';
 
 /** Lights a match is tried under: a filament lamp and a common white LED. */
 export const TEST_ILLUMINANTS = ['A', 'LED-B3'] as const satisfies readonly Illuminant[];
@@ -34,9 +35,7 @@ export function metamerismIndex(
   const sampleRef = xyzOf(sample, ref);
   const sampleTest = xyzOf(sample, weights);
   if (!(sampleRef.X > 0 && sampleRef.Y > 0 && sampleRef.Z > 0)) {
-    throw new MixProblem(
-      'A sample that reflects nothing has no metamerism; compare two colours that can be seen.',
-    );
+    throw new MixProblem(say('no-metamerism'));
   }
   const one = labOf(xyzOf(target, weights));
   const two = labOf({

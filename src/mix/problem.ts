@@ -1,3 +1,5 @@
+import { say } from './sentences.ts';
+
 /** Something asked of the mixing room that it cannot do, in one sentence: what was seen, what is allowed, what to do. */
 export class MixProblem extends RangeError {
   constructor(sentence: string) {
@@ -9,7 +11,7 @@ export class MixProblem extends RangeError {
 /** The caller asked a search to stop before it was done; nothing was found. */
 export class MixingStopped extends Error {
   constructor() {
-    super('The search was stopped before it was done; ask again to start it afresh.');
+    super(say('stopped'));
     this.name = 'MixingStopped';
   }
 }

@@ -6,6 +6,7 @@ import { surfaceFloor, surfaceGain } from '../fit/optics/surface.ts';
 import type { MixingPalette } from '../fit/palette.ts';
 import type { Crowding } from './crowding.ts';
 import { MixProblem } from './problem.ts';
+import { say } from './sentences.ts';
 
 /**
  * A palette laid out for searching: plain arrays, tubes in the order of their ids whatever order they came in, so
@@ -50,15 +51,12 @@ const prepared = new WeakMap<MixingPalette, Map<string, TubeSet>>();
 function checkTube(tube: TubeConstants): void {
   if (tube.lnK.length !== GRID_SIZE || tube.lnS.length !== GRID_SIZE) {
     throw new MixProblem(
-      `Tube "${tube.id}" has ${tube.lnK.length} absorption and ${tube.lnS.length} scattering constants; ` +
-        `${GRID_SIZE} of each are needed, so fit or import it again.`,
+      say('tube-size', { id: tube.id, k: tube.lnK.length, s: tube.lnS.length, grid: GRID_SIZE }),
     );
   }
   for (let i = 0; i < GRID_SIZE; i++) {
     if (!Number.isFinite(tube.lnK[i]!) || !Number.isFinite(tube.lnS[i]!)) {
-      throw new MixProblem(
-        `Tube "${tube.id}" has a constant that is not a number at sample ${i + 1} of ${GRID_SIZE}; fit or import it again.`,
-      );
+      throw new MixProblem(say('tube-number', { id: tube.id, sample: i + 1, of: GRID_SIZE }));
     }
   }
 }
@@ -127,20 +125,20 @@ export function tubeSet<W extends WhiteName = typeof DEFAULT_WHITE>(
 ): TubeSet<W> {
   const white = options.white ?? (DEFAULT_WHITE as W);
   if (palette.tubes.length === 0) {
-    throw new MixProblem('The palette holds no tubes; measure or import at least one before mixing.');
+    throw new MixProblem(say('no-tubes'));
   }
   const known = palette.tubes.map((t) => t.id);
   for (const id of [...(options.only ?? []), ...(options.without ?? [])]) {
     if (!known.includes(id)) {
-      throw new MixProblem(`The palette has no tube "${id}"; it has ${known.join(', ')}.`);
+      throw new MixProblem(say('unknown-tube', { id, known: known.join(', ') }));
     }
   }
   const chosen = palette.tubes
     .filter((t) => (!options.only || options.only.includes(t.id)) && !options.without?.includes(t.id))
     .toSorted((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
-  if (chosen.length === 0) throw new MixProblem('Every tube was left out; choose at least one to mix with.');
+  if (chosen.length === 0) throw new MixProblem(say('all-left-out'));
   const twice = chosen.find((t, i) => i > 0 && chosen[i - 1]!.id === t.id);
-  if (twice) throw new MixProblem(`Two tubes carry the id "${twice.id}"; give each tube its own.`);
+  if (twice) throw new MixProblem(say('same-id', { id: twice.id }));
   const key = JSON.stringify([white, chosen.map((t) => t.id)]);
   const cache = prepared.get(palette) ?? new Map<string, TubeSet>();
   prepared.set(palette, cache);
@@ -155,7 +153,7 @@ export function tubeSet<W extends WhiteName = typeof DEFAULT_WHITE>(
 /** Index of a tube. @throws MixProblem naming the tubes there are. */
 export function tubeIndex(set: TubeSet, id: string): number {
   const i = set.ids.indexOf(id);
-  if (i < 0) throw new MixProblem(`The palette has no tube "${id}"; it has ${set.ids.join(', ')}.`);
+  if (i < 0) throw new MixProblem(say('unknown-tube', { id, known: set.ids.join(', ') }));
   return i;
 }
 
@@ -172,14 +170,14 @@ export function effectiveParts(
   let total = 0;
   for (const [id, mass] of Object.entries(masses)) {
     if (!(mass >= 0 && Number.isFinite(mass))) {
-      throw new MixProblem(`The mass of "${id}" is ${mass}; give a number of grams, 0 or more.`);
+      throw new MixProblem(say('mass', { id, mass }));
     }
     const i = tubeIndex(set, id);
     x[i] = mass * set.strength[i]!;
     total += mass;
   }
   if (!(total > 0) && !options.mayBeEmpty) {
-    throw new MixProblem('The mixture holds no paint; give at least one mass above 0.');
+    throw new MixProblem(say('no-paint'));
   }
   return x;
 }

@@ -21,6 +21,9 @@ type ValueOf<V extends string> = V extends `${string}:word` ? Word : string | nu
 /** The values a sentence takes, by name. */
 export type Values<S extends string> = { readonly [V in Slot<S> as NameOf<V>]: ValueOf<V> };
 
+/** Says one of the sentences by its code. */
+export type Say<T extends Templates> = <C extends keyof T & string>(code: C, ...values: Args<T[C]>) => string;
+
 /** Values are asked for only where the sentence has any. */
 type Args<S extends string> = [Slot<S>] extends [never] ? [] : [values: Values<S>];
 
@@ -29,7 +32,7 @@ export interface Catalogue<T extends Templates = Templates> {
   readonly name: string;
   readonly templates: T;
   /** The English sentence. */
-  readonly say: <C extends keyof T & string>(code: C, ...values: Args<T[C]>) => string;
+  readonly say: Say<T>;
 }
 
 /** `{name}` or `{name:kind}`. */

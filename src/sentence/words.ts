@@ -51,6 +51,11 @@ export const WORDS = [
   'query',
   'address',
   'document',
+  'spectral',
+  'bands',
+  'tristimulus',
+  ' was',
+  'es were',
 ] as const;
 export type Word = (typeof WORDS)[number];
 

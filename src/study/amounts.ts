@@ -1,3 +1,5 @@
+import { say } from './sentences.ts';
+
 /**
  * How much paint a family needs: area times film thickness times density, and something for the knife.
  */
@@ -46,9 +48,7 @@ export function amountFor(
   const used = Object.entries(masses).filter(([, m]) => m > 0);
   const mass = used.reduce((sum, [, m]) => sum + m, 0);
   if (!(mass > 0) || !Number.isFinite(mass)) {
-    throw new RangeError(
-      'The recipe has no paint in it; a recipe has at least one tube with a mass above zero.',
-    );
+    throw new RangeError(say('no-paint'));
   }
   const volume = used.reduce((sum, [id, m]) => sum + m / (densities[id] ?? ASSUMED_DENSITY), 0);
   // 1 cm2 x 1 um = 1e-4 ml.
@@ -69,16 +69,14 @@ export function amountFor(
 
 function refuseBadCanvas(canvas: CanvasSettings): void {
   const limits = [
-    ['canvas width', canvas.widthCentimetres, 1, 1000, 'cm'],
-    ['canvas height', canvas.heightCentimetres, 1, 1000, 'cm'],
+    [say('canvas-width'), canvas.widthCentimetres, 1, 1000, 'cm'],
+    [say('canvas-height'), canvas.heightCentimetres, 1, 1000, 'cm'],
     ['film', canvas.filmMicrometres, 1, 5000, 'micrometres'],
-    ['loss', canvas.loss, 0, 5, 'times the paint needed'],
+    ['loss', canvas.loss, 0, 5, say('times-needed')],
   ] as const;
   for (const [name, value, low, high, unit] of limits) {
     if (!(value >= low && value <= high)) {
-      throw new RangeError(
-        `The ${name} is ${value} ${unit}; it lies between ${low} and ${high} ${unit}. Mend it.`,
-      );
+      throw new RangeError(say('out-of-range', { name, value, unit, low, high, unitAgain: unit }));
     }
   }
 }

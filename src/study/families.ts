@@ -9,6 +9,7 @@ import { median } from './median.ts';
 import { type LabPicture, PICTURE_WHITE } from './picture-lab.ts';
 import { joinSmallFamilies, joinSpecks } from './simplify.ts';
 import { type Stepping, stepEdges } from './value-steps.ts';
+import { say } from './sentences.ts';
 
 /** Where warm parts from cool: at the neutral of the same value, at each step's own middle, or not at all. */
 export type Split = 'neutral' | 'within each step' | 'none';
@@ -117,16 +118,12 @@ function familyOf(
 
 function refuseBadSettings({ steps, smallestShare, specks }: FamilySettings): void {
   if (!Number.isInteger(steps) || steps < 2 || steps > 9) {
-    throw new RangeError(
-      `${steps} value steps were asked for; a study has 2 to 9. Choose a whole number between.`,
-    );
+    throw new RangeError(say('steps', { steps }));
   }
   if (!(smallestShare >= 0 && smallestShare < 0.5)) {
-    throw new RangeError(
-      `A smallest share of ${smallestShare} was asked for; it lies between 0 and 0.5 of the area.`,
-    );
+    throw new RangeError(say('share', { share: smallestShare }));
   }
   if (!Number.isInteger(specks) || specks < 0 || specks > 20) {
-    throw new RangeError(`Specks up to ${specks} pixels were asked for; give a whole number from 0 to 20.`);
+    throw new RangeError(say('specks', { pixels: specks }));
   }
 }

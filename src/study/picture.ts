@@ -1,3 +1,5 @@
+import { say } from './sentences.ts';
+
 /**
  * A reference picture as the page hands it over: sRGB pixels, 8 bits a channel, in rows from the top left.
  */
@@ -24,13 +26,11 @@ export const LARGEST_SIDE = 16_384;
  */
 export function refuseBadPicture({ width, height, rgba }: Picture): void {
   if (!wholeSide(width) || !wholeSide(height)) {
-    throw new RangeError(
-      `The picture is ${width} by ${height} pixels; each side is a whole number from 1 to ${LARGEST_SIDE}. Choose another picture.`,
-    );
+    throw new RangeError(say('picture-size', { width, height, most: LARGEST_SIDE }));
   }
   if (rgba.length !== 4 * width * height) {
     throw new RangeError(
-      `A picture of ${width} by ${height} pixels has ${4 * width * height} numbers; ${rgba.length} were given. Open it again.`,
+      say('picture-numbers', { width, height, count: 4 * width * height, given: rgba.length }),
     );
   }
 }
@@ -52,7 +52,14 @@ export function cropped(picture: Picture, crop: Crop): Picture {
     crop.y + crop.height <= picture.height;
   if (!inside) {
     throw new RangeError(
-      `The crop (${crop.width} by ${crop.height} at ${crop.x}, ${crop.y}) reaches outside the picture of ${picture.width} by ${picture.height} pixels; draw it inside.`,
+      say('crop', {
+        width: crop.width,
+        height: crop.height,
+        x: crop.x,
+        y: crop.y,
+        pictureWidth: picture.width,
+        pictureHeight: picture.height,
+      }),
     );
   }
   const rgba = new Uint8ClampedArray(4 * crop.width * crop.height);

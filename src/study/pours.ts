@@ -6,6 +6,7 @@ import type { Lab } from '../colour/lab.ts';
 import type { MixingPalette } from '../fit/palette.ts';
 import { type Masses, type Pour, type Priority, type Scale, pourRecipe } from '../mix/index.ts';
 import { type CanvasSettings, amountFor } from './amounts.ts';
+import { say } from './sentences.ts';
 
 /** Pours nearer to one another than this are as good as each other, CIEDE2000: an interval is usually wider. Our choice. */
 export const CLOSE_ENOUGH = 0.5;
@@ -62,7 +63,7 @@ export function pourFamily(
       Object.keys(p.pour.masses).length - Object.keys(q.pour.masses).length ||
       p.pour.deltaE00 - q.pour.deltaE00,
   );
-  if (!best) throw new RangeError('There is no recipe to pour; find one for the family first.');
+  if (!best) throw new RangeError(say('no-recipe'));
   let { pour } = best;
   for (const grown of GROWN) {
     const grams = best.grams * grown;

@@ -1,3 +1,5 @@
+import { say } from './sentences.ts';
+
 /**
  * Where a picture's values divide into steps. Two ways:
  * - natural: the division of the histogram with the least sum of squares inside the steps. W. D. Fisher, "On Grouping
@@ -18,7 +20,7 @@ const TOP = 10;
  */
 export function stepEdges(values: ArrayLike<number>, count: number, stepping: Stepping): number[] {
   if (!Number.isInteger(count) || count < 1) {
-    throw new RangeError(`${count} value steps were asked for; ask for a whole number from 1 up.`);
+    throw new RangeError(say('value-steps', { count }));
   }
   if (count === 1 || values.length === 0) return [];
   return stepping === 'even' ? evenEdges(values, count) : naturalEdges(values, count);

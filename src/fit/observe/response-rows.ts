@@ -3,6 +3,7 @@ import { GRID_NM, GRID_SIZE } from '../../colour/grid.ts';
 import { parseWhiteName } from '../../colour/illuminant.ts';
 import { interpolationRows } from '../../colour/interpolation.ts';
 import { tristimulusWeights } from '../../colour/tristimulus.ts';
+import { say } from '../sentences.ts';
 
 /** FWHM of a Gaussian in units of its standard deviation. */
 const FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
@@ -41,9 +42,7 @@ export function responseRows(instrument: InstrumentDescription): Float64Array[] 
 function normalised(row: Float64Array): Float64Array {
   const sum = row.reduce((a, b) => a + b, 0);
   if (!(sum > 0)) {
-    throw new RangeError(
-      'A band of the instrument sees nothing from 380 to 730 nm; the grid of constants ends there, so leave it out.',
-    );
+    throw new RangeError(say('blind-band'));
   }
   return row.map((v) => v / sum);
 }

@@ -7,6 +7,7 @@
  *   R = [s - Rg p] / [k + s + w - s Rg],  p = k + s - w = (s^2 - v)/(k + s + w).
  * All reflectances are INTERNAL. K and S per unit of X, any unit.
  */
+import { say } from '../palette-sentences.ts';
 
 /** Reflectance of a film and its slopes. */
 export interface FilmReflectance {
@@ -82,10 +83,7 @@ export function filmFromTwoBackings(over: {
   const root = Math.sqrt(a * a - 1);
   const argument = (1 - a * (b + gb) + b * gb) / (root * (b - gb));
   if (!(divisor !== 0 && a > 1 && argument > 1 && w > b)) {
-    throw new RangeError(
-      `Readings of ${b} over black ${gb} and ${w} over white ${gw} fit no single film: either it hides, so that only ` +
-        'K/S can be known, or the two were not one film; fit both with their errors instead.',
-    );
+    throw new RangeError(say('no-single-film', { black: b, overBlack: gb, white: w, overWhite: gw }));
   }
   const SX = Math.atanh(1 / argument) / root;
   return { a, SX, KX: (a - 1) * SX };

@@ -4,6 +4,7 @@
  * "The optical properties of diffusing materials", J. Opt. Soc. Am. 32 (1942) 61-70 (equation from memory, held to
  * quadrature in the tests). Inside: r_i = 1 - (1 - r_e)/n^2, reciprocity.
  */
+import { say } from '../palette-sentences.ts';
 
 /** Share of unpolarised light reflected at `degrees` from the normal, going into index n (n > 1) from air. */
 export function fresnelReflectance(n: number, degrees: number): number {
@@ -38,8 +39,6 @@ export function diffuseReflectanceInside(n: number): number {
 
 function refuseIndex(n: number): void {
   if (!(n >= 1 && n <= 3)) {
-    throw new RangeError(
-      `Refractive index ${n} is not one of a paint film; give 1 to 3 (a fresh oil film is near 1.5).`,
-    );
+    throw new RangeError(say('refractive-index', { n }));
   }
 }

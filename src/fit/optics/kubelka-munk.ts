@@ -4,6 +4,7 @@
  * q = K/S = (1-R)^2 / (2R);  R = 1 + q - sqrt(q^2 + 2q) = 1 / (1 + q + sqrt(q^2 + 2q)).
  * R is the INTERNAL reflectance of a film thick enough to hide, 0 < R <= 1; the surface is in surface.ts.
  */
+import { say } from '../palette-sentences.ts';
 
 /**
  * K/S of an internal reflectance.
@@ -11,9 +12,7 @@
  */
 export function kOverS(R: number): number {
   if (!(R > 0 && R <= 1)) {
-    throw new RangeError(
-      `Internal reflectance ${R} has no K/S; it must be above 0 and at most 1, so correct the surface first.`,
-    );
+    throw new RangeError(say('internal-reflectance', { R }));
   }
   return ((1 - R) * (1 - R)) / (2 * R);
 }

@@ -8,6 +8,7 @@
  */
 import type { Geometry } from '../../calibrate/swatch-set/schema.ts';
 import { diffuseReflectanceInside, fresnelReflectance } from './fresnel.ts';
+import { say } from '../palette-sentences.ts';
 
 /** The constants of one surface; same shape as the palette profile's. */
 export interface Surface {
@@ -118,10 +119,7 @@ export function surfaceInverse(surface: Surface, measured: number): number {
   const y = measured - floor;
   // The last bits of forward(1) must come back as 1.
   if (!(y > 0 && measured <= top * (1 + 1e-12))) {
-    throw new RangeError(
-      `A reading of ${measured} has no internal reflectance under this surface; it reads above ${floor.toFixed(4)} ` +
-        `and up to ${top.toFixed(4)}, so check the geometry and the zero.`,
-    );
+    throw new RangeError(say('no-internal', { measured, above: floor.toFixed(4), top: top.toFixed(4) }));
   }
   return Math.min(1, y / (surfaceGain(surface) + surface.k2 * y));
 }

@@ -17,6 +17,7 @@ import {
   eachAddition,
 } from './each-addition.ts';
 import { type KnownPile, type Pile, knownPile } from './pile.ts';
+import { say } from '../sentences.ts';
 
 export interface AdditionOptions {
   /** Most tubes to add, 1 to 3. @default 3 */
@@ -77,7 +78,7 @@ export function addToPile(
 ): AdditionResult {
   const { maxTubes = 3, near = NEAR, only, without, watch, priority } = options;
   if (!(Number.isInteger(maxTubes) && maxTubes >= 1 && maxTubes <= 3)) {
-    throw new MixProblem(`${maxTubes} tubes cannot be added at once; give 1, 2 or 3.`);
+    throw new MixProblem(say('tubes-at-once', { count: maxTubes }));
   }
   const white = whiteOfWanted(target, options.white ?? DEFAULT_WHITE);
   const known = knownPile(palette, pile, white);
@@ -152,14 +153,13 @@ function sentenceOf(
   afresh: boolean,
   near: number,
 ): string {
-  if (now.deltaE00 <= near) return `The pile is near enough as it is (${now.deltaE00.toFixed(2)}).`;
-  if (!advised) return `Nothing added brings the pile nearer: ${now.sentence}.`;
+  if (now.deltaE00 <= near) return say('pile-near-enough', { deltaE: now.deltaE00.toFixed(2) });
+  if (!advised) return say('nothing-nearer', { split: now.sentence });
   const list = Object.entries(advised.add)
-    .map(([id, g]) => `${g.toFixed(2)} g ${id}`)
+    .map(([id, g]) => say('grams-tube', { grams: g.toFixed(2), tube: id }))
     .join(', ');
-  const then = advised.deltaE00 <= near ? 'near enough' : `still ${advised.split.sentence}`;
-  const waste = afresh
-    ? ` That is more paint than mixing afresh takes; keep the pile of ${known.grams.toFixed(1)} g for something else.`
-    : '';
-  return `Add ${list}: ${then} (${advised.deltaE00.toFixed(2)}).${waste}`;
+  const then =
+    advised.deltaE00 <= near ? say('near-enough') : say('still', { split: advised.split.sentence });
+  const waste = afresh ? say('waste', { grams: known.grams.toFixed(1) }) : '';
+  return say('add', { list, verdict: then, deltaE: advised.deltaE00.toFixed(2), waste });
 }

@@ -9,6 +9,7 @@ import { matchColour } from '../match/match-colour.ts';
 import { type Wanted, wantedColour, whiteOfWanted } from '../match/wanted.ts';
 import { predictMix } from '../predict-mix.ts';
 import { MixProblem } from '../problem.ts';
+import { say } from '../sentences.ts';
 
 /**
  * A pile already mixed: grams by tube where they are known, a reading of it where there is one, or both. With a reading
@@ -55,9 +56,7 @@ function absorptionFactor(palette: MixingPalette, read: Spectrum, said: Spectrum
 export function knownPile(palette: MixingPalette, pile: Pile, white: WhiteName): KnownPile {
   const { masses, reading } = pile;
   if (!masses && !reading) {
-    throw new MixProblem(
-      'Nothing is known of the pile; give the grams that went into it, or a reading of it and its grams.',
-    );
+    throw new MixProblem(say('pile-unknown'));
   }
   const of = masses ?? estimate(palette, pile, white);
   const grams = Object.values(of).reduce((a, b) => a + b, 0);
@@ -75,9 +74,7 @@ export function knownPile(palette: MixingPalette, pile: Pile, white: WhiteName):
 /** The recipe of the given tubes that reads nearest the pile. */
 function estimate(palette: MixingPalette, pile: Pile, white: WhiteName): Masses {
   if (!(pile.grams !== undefined && pile.grams > 0 && Number.isFinite(pile.grams))) {
-    throw new MixProblem(
-      `The pile weighs ${pile.grams ?? 'nothing known'}; weigh it and give the grams with its reading.`,
-    );
+    throw new MixProblem(say('pile-grams', { grams: pile.grams ?? say('nothing-known') }));
   }
   const { recipes } = matchColour(palette, pile.reading!, {
     count: 1,

@@ -1,5 +1,6 @@
 import type { ColourSplit } from '../match/difference.ts';
 import type { PourChange } from './carry-recipe.ts';
+import { say } from '../sentences.ts';
 
 /** `kept`: nobody tells the two apart; `near`: seen edge to edge only; `out of reach`: plainly another colour. */
 export type CarriedOutcome = 'kept' | 'near' | 'out of reach';
@@ -20,17 +21,14 @@ export function carriedSentence(
   changes: readonly PourChange[],
 ): string {
   const pours = changes.flatMap((c) => pourWords(c) ?? []);
-  const change = pours.length > 0 ? pours.join('; ') : 'no pour changes';
+  const change = pours.length > 0 ? pours.join('; ') : say('no-pour-changes');
   switch (outcome) {
     case 'kept':
-      return `The colour is kept: ${change}.`;
+      return say('kept', { change });
     case 'near':
-      return `Nearly the colour, ${split.deltaE00.toFixed(1)} left over (${split.sentence}): ${change}.`;
+      return say('near', { deltaE: split.deltaE00.toFixed(1), split: split.sentence, change });
     case 'out of reach':
-      return (
-        `These tubes cannot give the colour any more: the nearest mix is off by ${split.deltaE00.toFixed(1)} ` +
-        `(CIEDE2000; ${split.sentence}). Look for another recipe, or accept: ${change}.`
-      );
+      return say('out-of-reach', { deltaE: split.deltaE00.toFixed(1), split: split.sentence, change });
   }
 }
 
@@ -38,8 +36,11 @@ export function carriedSentence(
 const SAID = 0.01;
 
 function pourWords({ tube, before, gramsBefore, grams }: PourChange): string | undefined {
-  const was = before === tube ? `${gramsBefore.toFixed(2)} g` : `${gramsBefore.toFixed(2)} g of ${before}`;
-  if (grams === 0) return `no ${tube} (was ${was})`;
+  const was =
+    before === tube
+      ? `${gramsBefore.toFixed(2)} g`
+      : say('grams-of', { grams: gramsBefore.toFixed(2), tube: before });
+  if (grams === 0) return say('pour-none', { tube, was });
   if (tube === before && Math.abs(grams - gramsBefore) < SAID * gramsBefore) return undefined;
-  return `${grams.toFixed(2)} g of ${tube} (was ${was})`;
+  return say('pour', { grams: grams.toFixed(2), tube, was });
 }

@@ -13,6 +13,7 @@ import { MixProblem } from '../problem.ts';
 import { differenceGoal } from '../search/goal.ts';
 import { tubeIndex, tubeSet } from '../tube-set.ts';
 import { type CarriedOutcome, carriedOutcome, carriedSentence } from './carried-words.ts';
+import { say } from '../sentences.ts';
 
 /** Old tube's id to the id of the tube in its place. */
 export type Replacements = Readonly<Record<string, string>>;
@@ -61,14 +62,12 @@ function checkedReplacements(palette: MixingPalette, replacements: Replacements)
   const known = palette.tubes.map((t) => t.id);
   for (const id of Object.entries(replacements).flat()) {
     if (!known.includes(id)) {
-      throw new MixProblem(
-        `The palette has no tube "${id}"; both the old and the new tube are needed, and it has ${known.join(', ')}.`,
-      );
+      throw new MixProblem(say('unknown-carried', { id, known: known.join(', ') }));
     }
   }
   const twice = Object.values(replacements).find((id, i, all) => all.indexOf(id) !== i);
   if (twice !== undefined) {
-    throw new MixProblem(`"${twice}" is put in the place of two tubes; give each old tube its own.`);
+    throw new MixProblem(say('same-place', { tube: twice }));
   }
 }
 
@@ -91,9 +90,7 @@ export function carryRecipe(
   const news = olds.map((id) => replacements[id] ?? id);
   const clash = news.find((id, i) => news.indexOf(id) !== i);
   if (clash !== undefined) {
-    throw new MixProblem(
-      `"${clash}" is in the recipe already and takes another tube's place too; take it out of the recipe first.`,
-    );
+    throw new MixProblem(say('clash', { tube: clash }));
   }
   const wanted = wantedColour({ spectrum: target.reflectance }, options.priority, white);
   const shares = olds.every((id, i) => id === news[i])
@@ -183,7 +180,7 @@ function scaleOf(
   const total = shares.reduce((a, b) => a + b, 0);
   if (grams !== undefined) {
     if (!(grams > 0 && Number.isFinite(grams))) {
-      throw new MixProblem(`The carried mix is to weigh ${grams} g; give grams above 0.`);
+      throw new MixProblem(say('carried-grams', { grams }));
     }
     return grams / total;
   }

@@ -2,6 +2,7 @@ import type { MixingPalette } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
 import type { ValueString } from '../value-string/value-string.ts';
 import { type CarriedRecipe, type CarryOptions, type Replacements, carryRecipe } from './carry-recipe.ts';
+import { say } from '../sentences.ts';
 
 export interface CarriedString {
   /** In the order of the string; undefined where the old tubes had no mix for a step either. */
@@ -33,14 +34,12 @@ export function carryValueString(
   const values = steps.filter((s) => s && Math.abs(s.split.value) > VALUE_SAID);
   if (values.length > 0) {
     const list = values.map((s) => (s!.prediction.value - s!.split.value).toFixed(2)).join(', ');
-    warnings.push(`The value of ${list} cannot be kept with the new tube.`);
+    warnings.push(say('values-lost', { list }));
   }
   const coloured = steps.filter((s) => s && s.outcome === 'out of reach' && !values.includes(s));
   if (coloured.length > 0) {
     const worst = Math.max(...coloured.map((s) => s!.deltaE00));
-    warnings.push(
-      `${coloured.length} of ${steps.length} steps keep their value and not their colour (off by up to ${worst.toFixed(1)} CIEDE2000).`,
-    );
+    warnings.push(say('steps-off', { some: coloured.length, of: steps.length, most: worst.toFixed(1) }));
   }
   return { steps, warnings };
 }

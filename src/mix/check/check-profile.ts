@@ -13,6 +13,7 @@ import type { MixingPalette } from '../../fit/palette.ts';
 import { predictWithCovariance } from '../../fit/predict.ts';
 import { type CheckedFilm, predictFilm } from './film-check.ts';
 import { type CheckSummary, summaryOf } from './summary.ts';
+import { say } from '../sentences.ts';
 
 /** One mixture never fitted, predicted beside what it is. */
 export interface CheckedMixture {
@@ -48,14 +49,11 @@ export function checkProfile(
 ): CheckReport {
   const white = options.white ?? DEFAULT_WHITE;
   if (set.checks.length === 0) {
-    throw new RangeError(
-      'The swatch set holds no checks; give one whose "checks" are mixtures never fitted.',
-    );
+    throw new RangeError(say('no-checks'));
   }
   if (set.instrument.geometry !== palette.geometry) {
     throw new RangeError(
-      `The checks were read at ${set.instrument.geometry} and the profile is for ${palette.geometry}; the two read ` +
-        'different surfaces, so read the checks again with the profile’s geometry.',
+      say('other-geometry', { checks: set.instrument.geometry, profile: palette.geometry }),
     );
   }
   const piles = pilesOf(set);

@@ -3,6 +3,7 @@ import type { MixingPalette } from '../../fit/palette.ts';
 import { type EdgeMix, edgeSearch } from '../limits/edge-search.ts';
 import { tubeIndex, tubeSet } from '../tube-set.ts';
 import { MixProblem } from '../problem.ts';
+import { say } from '../sentences.ts';
 
 /** A mix on the way from one tube to another. */
 export interface WayPoint extends EdgeMix {
@@ -36,9 +37,9 @@ export function betweenTwo(
   options: { readonly points?: number; readonly white?: WhiteName } = {},
 ): MudBetween {
   const { points = 41, white = DEFAULT_WHITE } = options;
-  if (one === two) throw new MixProblem(`"${one}" mixed with itself stays as it is; name two tubes.`);
+  if (one === two) throw new MixProblem(say('with-itself', { tube: one }));
   if (!(Number.isInteger(points) && points >= 3 && points <= 1000)) {
-    throw new MixProblem(`${points} points cannot be laid between two tubes; give 3 to 1000.`);
+    throw new MixProblem(say('points', { count: points }));
   }
   const set = tubeSet(palette, { white, only: [one, two] });
   const edge = edgeSearch(set);
@@ -53,12 +54,18 @@ export function betweenTwo(
   const dullest = way.reduce((p, q) => (q.chroma < p.chroma ? q : p));
   const ends = Math.min(way[0]!.chroma, way.at(-1)!.chroma);
   const kept = ends > 0 ? Math.min(1, dullest.chroma / ends) : 1;
-  const at = `${Math.round(100 * dullest.share)} % ${one} by mass`;
+  const at = say('share-of', { percent: Math.round(100 * dullest.share), tube: one });
   const sentence =
     kept >= FAIR
-      ? `${one} and ${two} mix cleanly: the dullest mix keeps chroma ${dullest.chroma.toFixed(0)}.`
+      ? say('mixes-cleanly', { one, two, chroma: dullest.chroma.toFixed(0) })
       : kept < MUD
-        ? `${one} and ${two} kill each other: at ${at} chroma falls to ${dullest.chroma.toFixed(0)}, a grey of value ${dullest.value.toFixed(1)}.`
-        : `${one} and ${two} dull each other: at ${at} chroma falls to ${dullest.chroma.toFixed(0)}.`;
+        ? say('kill-each-other', {
+            one,
+            two,
+            at,
+            chroma: dullest.chroma.toFixed(0),
+            value: dullest.value.toFixed(1),
+          })
+        : say('dull-each-other', { one, two, at, chroma: dullest.chroma.toFixed(0) });
   return { points: way, dullest, kept, sentence };
 }

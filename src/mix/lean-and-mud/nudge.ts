@@ -12,6 +12,7 @@ import { searchOn } from '../match/candidates.ts';
 import { MixProblem, type Watch } from '../problem.ts';
 import type { Goal } from '../search/goal.ts';
 import { tubeSet } from '../tube-set.ts';
+import { say } from '../sentences.ts';
 
 export const NUDGES = ['warmer', 'cooler', 'lighter', 'darker', 'greyer'] as const;
 export type Nudge = (typeof NUDGES)[number];
@@ -108,7 +109,7 @@ export function nudges(
   const { white = DEFAULT_WHITE, only, watch } = options;
   const asked = options.nudges ?? NUDGES;
   const unknown = asked.find((n) => !NUDGES.includes(n));
-  if (unknown) throw new MixProblem(`"${unknown}" is not a nudge; use ${NUDGES.join(', ')}.`);
+  if (unknown) throw new MixProblem(say('nudge', { nudge: unknown, known: NUDGES.join(', ') }));
   const all = tubeSet(palette, { white });
   const set = withBlends(all, [{ id: 'the mix', masses }]);
   const problem: AdditionProblem = {

@@ -14,6 +14,7 @@ import {
   strongestPerHue,
 } from './edges.ts';
 import { type ValueSlice, slicesVolume, valueSlices } from './slices.ts';
+import { say } from '../sentences.ts';
 
 export interface LimitsOptions {
   /** @default 'D65/10deg' */
@@ -46,7 +47,7 @@ export interface PaletteLimits {
 
 function evenly(hues: number): number[] {
   if (!(Number.isInteger(hues) && hues >= 3 && hues <= 360)) {
-    throw new MixProblem(`${hues} hues cannot be gone round; give a whole number from 3 to 360.`);
+    throw new MixProblem(say('hues', { count: hues }));
   }
   return Array.from({ length: hues }, (_, i) => (360 * i) / hues);
 }
@@ -66,8 +67,7 @@ export function paletteLimits(palette: MixingPalette, options: LimitsOptions = {
   });
   const hues = evenly(options.hues ?? 24);
   const bad = options.values?.find((v) => !(v >= 0 && v <= 10));
-  if (bad !== undefined)
-    throw new MixProblem(`Value ${bad} is not on the scale; Munsell values run from 0 to 10.`);
+  if (bad !== undefined) throw new MixProblem(say('value', { value: bad }));
   const edge = edgeSearch(set);
   const dark = darkest(edge);
   const light = lightest(edge);
@@ -116,9 +116,7 @@ export function oneMoreTube(
 ): { readonly without: number; readonly gains: readonly TubeGain[] } {
   const rest = palette.tubes.map((t) => t.id).filter((id) => !chosen.includes(id));
   if (rest.length === 0) {
-    throw new MixProblem(
-      'Every tube of the profile is already in use; choose fewer, or add a tube to the rack.',
-    );
+    throw new MixProblem(say('all-in-use'));
   }
   const volumeOf = (ids: readonly string[]): number => {
     const set = tubeSet(palette, { only: ids, ...(options.white ? { white: options.white } : {}) });

@@ -3,6 +3,7 @@ import { adaptXyz } from '../../colour/adaptation.ts';
 import { type Lab, chroma, xyzFromLab } from '../../colour/lab.ts';
 import { lean } from '../../colour/lean.ts';
 import { valueOfLuminance } from '../../colour/munsell-value.ts';
+import { say } from '../sentences.ts';
 
 /** How a mix differs from what was wanted, in a painter's parts. All are mix minus wanted. */
 export interface ColourSplit {
@@ -20,7 +21,7 @@ export interface ColourSplit {
 }
 
 /** Parts smaller than these are called kept. Our choice: about what one can see side by side. */
-const VALUE_KEPT = 0.05;
+export const VALUE_KEPT = 0.05;
 const COLOUR_KEPT = 0.75;
 /** Below this chroma a colour has a lean but no hue to speak of. Our choice. */
 const NEARLY_NEUTRAL = 5;
@@ -44,7 +45,7 @@ function directionWords(da: number, db: number): string | undefined {
   const main = Math.abs(warm) >= Math.abs(green) ? warm : green;
   if (Math.abs(main) < COLOUR_KEPT) return undefined;
   const word = main === warm ? (warm > 0 ? 'warm' : 'cool') : green > 0 ? 'green' : 'rose';
-  return `too ${word} by ${figure(main)}`;
+  return say('too-far', { way: word, by: figure(main) });
 }
 
 function hueStep(wanted: Lab, mix: Lab): { size: number; words: string | undefined } {
@@ -70,15 +71,16 @@ export function splitDifference(wanted: Lab, mix: Lab, valueStep?: number): Colo
   const parts: string[] = [];
   parts.push(
     Math.abs(value) < VALUE_KEPT
-      ? 'value kept'
-      : `too ${value > 0 ? 'light' : 'dark'} by ${Math.abs(value).toFixed(2)} of value`,
+      ? say('value-kept')
+      : say('value-off', { way: value > 0 ? 'light' : 'dark', by: Math.abs(value).toFixed(2) }),
   );
   if (chroma(wanted) < NEARLY_NEUTRAL) {
     const lead = directionWords(mix.a - wanted.a, mix.b - wanted.b);
     if (lead) parts.push(lead);
   } else {
     if (words) parts.push(words);
-    if (Math.abs(C) >= COLOUR_KEPT) parts.push(`too ${C > 0 ? 'strong' : 'weak'} by ${figure(C)}`);
+    if (Math.abs(C) >= COLOUR_KEPT)
+      parts.push(say('too-strong', { way: C > 0 ? 'strong' : 'weak', by: figure(C) }));
   }
   return {
     deltaE00: ciede2000(wanted, mix),
@@ -86,7 +88,6 @@ export function splitDifference(wanted: Lab, mix: Lab, valueStep?: number): Colo
     chroma: C,
     hue,
     lean: lean(mix) - lean(wanted),
-    sentence:
-      parts.length === 1 && parts[0] === 'value kept' ? 'value, chroma and hue kept' : parts.join(', '),
+    sentence: parts.length === 1 && parts[0] === say('value-kept') ? say('all-kept') : parts.join(', '),
   };
 }

@@ -10,6 +10,7 @@ import { forgiveness } from './forgiveness.ts';
 import { type Ranked, rank, withoutDisguises } from './rank.ts';
 import { type Recipe, gramsOf, recipeOf, reflectanceOfParts } from './recipe.ts';
 import { type Priority, type Wanted, type WantedColour, wantedColour, whiteOfWanted } from './wanted.ts';
+import { say } from '../sentences.ts';
 
 export interface MatchOptions {
   /** Most tubes in one recipe. @default 4 */
@@ -48,7 +49,7 @@ const TIE = 0.02;
 
 function checkedCount(name: string, value: number, most: number): number {
   if (!(Number.isInteger(value) && value >= 1 && value <= most)) {
-    throw new MixProblem(`${name} is ${value}; give a whole number from 1 to ${most}.`);
+    throw new MixProblem(say('count', { what: name, value, most }));
   }
   return value;
 }
@@ -118,13 +119,11 @@ function weigh(search: Search, wanted: WantedColour, candidate: Candidate, optio
  * @throws MixingStopped when `watch.shouldStop` says so.
  */
 export function matchColour(palette: MixingPalette, target: Wanted, options: MatchOptions = {}): MatchResult {
-  const maxTubes = checkedCount('The most tubes in a recipe', options.maxTubes ?? 4, 64);
-  const count = checkedCount('The number of recipes', options.count ?? 5, 100);
+  const maxTubes = checkedCount(say('most-tubes'), options.maxTubes ?? 4, 64);
+  const count = checkedCount(say('recipes'), options.count ?? 5, 100);
   const tie = options.closeEnough ?? TIE;
   if (!((options.grams ?? 10) > 0) || !(tie > 0)) {
-    throw new MixProblem(
-      `The amount of mix is ${options.grams ?? 10} g and the tie ${tie}; give numbers above 0 for both.`,
-    );
+    throw new MixProblem(say('amount', { grams: options.grams ?? 10, tie }));
   }
   const wanted = wantedColour(target, options.priority, options.white);
   const set = tubeSet(palette, {
@@ -156,8 +155,6 @@ export function matchColour(palette: MixingPalette, target: Wanted, options: Mat
   return {
     recipes,
     reached,
-    sentence: reached
-      ? 'Within reach of these tubes.'
-      : `Out of reach of these tubes; the nearest mix: ${best.split.sentence}.`,
+    sentence: reached ? say('within-reach') : say('nearest', { split: best.split.sentence }),
   };
 }

@@ -11,6 +11,7 @@ import { MixProblem } from '../problem.ts';
 import { type DescentProblem, descent } from '../search/descent.ts';
 import { type TubeSet, tubeSet } from '../tube-set.ts';
 import { reflectanceOfParts } from './recipe.ts';
+import { say } from '../sentences.ts';
 
 /** What a reading is and how far to trust it. */
 export interface InstrumentReading {
@@ -34,17 +35,15 @@ const SIGMA = 0.002;
 function checked(reading: InstrumentReading): Float64Array {
   const { values, rows } = reading;
   if (rows.length === 0 || values.length !== rows.length) {
-    throw new MixProblem(
-      `The reading has ${values.length} numbers and its instrument ${rows.length} channels; they must agree and be at least one.`,
-    );
+    throw new MixProblem(say('reading-size', { numbers: values.length, channels: rows.length }));
   }
   rows.forEach((row, k) => {
     if (row.length !== GRID_SIZE) {
-      throw new MixProblem(`Channel ${k + 1} has ${row.length} weights; the grid has ${GRID_SIZE}.`);
+      throw new MixProblem(say('channel-weights', { channel: k + 1, weights: row.length, grid: GRID_SIZE }));
     }
     const v = values[k]!;
     if (!(Number.isFinite(v) && v > -0.05 && v < 1.5)) {
-      throw new MixProblem(`Channel ${k + 1} reads ${v}; give reflectance factors from 0 to about 1.`);
+      throw new MixProblem(say('channel-reads', { channel: k + 1, value: v }));
     }
   });
   return Float64Array.from(values);

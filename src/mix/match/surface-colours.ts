@@ -3,6 +3,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { xyzFromLab } from '../../colour/lab.ts';
 import { tristimulusWeights } from '../../colour/tristimulus.ts';
 import { MixProblem } from '../problem.ts';
+import { say } from '../sentences.ts';
 
 /** A glossy white at 45/0 reads a little over the perfect diffuser; nothing painted reads more than this L*. */
 const LIGHTEST_L = 102;
@@ -45,14 +46,12 @@ function locus(white: WhiteName): Point[] {
  * @throws MixProblem saying which.
  */
 export function refuseImpossibleColour(lab: Lab): void {
-  const said = `L* ${lab.L}, a* ${lab.a}, b* ${lab.b} under ${lab.white}`;
+  const said = say('lab', { L: lab.L, a: lab.a, b: lab.b, white: lab.white });
   if (![lab.L, lab.a, lab.b].every(Number.isFinite)) {
-    throw new MixProblem(
-      `The wanted colour ${said} holds something that is not a number; give three numbers.`,
-    );
+    throw new MixProblem(say('wanted-not-a-number', { lab: said }));
   }
   if (lab.L < 0 || lab.L > LIGHTEST_L) {
-    throw new MixProblem(`The wanted colour ${said} is no surface's: L* runs from 0 (black) to 100 (white).`);
+    throw new MixProblem(say('wanted-lightness', { lab: said }));
   }
   const { X, Y, Z } = xyzFromLab(lab);
   const sum = X + Y + Z;
@@ -66,8 +65,6 @@ export function refuseImpossibleColour(lab: Lab): void {
       return cross(a, b, p) < -EDGE * Math.hypot(b[0] - a[0], b[1] - a[1]);
     });
   if (outside) {
-    throw new MixProblem(
-      `The wanted colour ${said} lies outside the spectrum locus, where no light is; check the numbers and their signs.`,
-    );
+    throw new MixProblem(say('wanted-outside', { lab: said }));
   }
 }

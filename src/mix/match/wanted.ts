@@ -5,6 +5,7 @@ import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
 import { MixProblem } from '../problem.ts';
 import { type Emphasis, EVEN, type WantedChannels } from '../search/goal.ts';
 import { refuseImpossibleColour } from './surface-colours.ts';
+import { say } from '../sentences.ts';
 
 /**
  * A wanted colour.
@@ -45,9 +46,7 @@ function checkedSpectrum(values: ArrayLike<number>): Spectrum {
   for (let i = 0; i < GRID_SIZE; i++) {
     const r = spectrum[i]!;
     if (!(r >= 0 && r <= HIGHEST_REFLECTANCE)) {
-      throw new MixProblem(
-        `The wanted reflectance is ${r} at sample ${i + 1} of ${GRID_SIZE}; give factors from 0 to 1, not per cent.`,
-      );
+      throw new MixProblem(say('wanted-reflectance', { value: r, sample: i + 1, of: GRID_SIZE }));
     }
   }
   return spectrum;
@@ -63,7 +62,7 @@ export function wantedColour(
   white: WhiteName = DEFAULT_WHITE,
 ): WantedColour {
   if (!PRIORITIES.includes(priority)) {
-    throw new MixProblem(`Priority "${String(priority)}" is not known; use one of ${PRIORITIES.join(', ')}.`);
+    throw new MixProblem(say('priority', { priority: String(priority), known: PRIORITIES.join(', ') }));
   }
   const hue = priority === 'hue' ? HUE_HELD : 1;
   if ('lab' in wanted) {

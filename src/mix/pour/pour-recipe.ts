@@ -10,8 +10,9 @@ import { differenceGoal } from '../search/goal.ts';
 import { effectiveParts, tubeSet } from '../tube-set.ts';
 import { type PourStep, orderOfAddition } from './order.ts';
 import { type PreTint, preTint } from './pre-tint.ts';
-import { type Scale, scaleSteps } from './scale.ts';
+import { type Scale, canPour, scaleSteps } from './scale.ts';
 import { descendInSteps, roundedSteps } from './whole-steps.ts';
+import { say } from '../sentences.ts';
 
 export interface PourOptions {
   /** Grams of mix wanted, at least. */
@@ -56,10 +57,8 @@ export function pourRecipe(
 ): Pour {
   const { grams, more = 0.1 } = options;
   const { step, least, smallestPour } = scaleSteps(options.scale);
-  if (!(grams >= smallestPour && Number.isFinite(grams)) || !(more >= 0)) {
-    throw new MixProblem(
-      `${grams} g of mix cannot be poured when the smallest pour is ${smallestPour} g; ask for more, or name a finer scale.`,
-    );
+  if (!canPour(grams, options.scale) || !(more >= 0)) {
+    throw new MixProblem(say('too-little', { grams, smallest: smallestPour }));
   }
   const wanted = wantedColour(target, options.priority, options.white);
   const set = tubeSet(palette, { white: whiteOfWanted(target, options.white) });

@@ -1,4 +1,5 @@
 import { MixProblem } from '../problem.ts';
+import { say } from '../sentences.ts';
 
 /** What a scale and a hand can do, grams. */
 export interface Scale {
@@ -16,12 +17,15 @@ export function scaleSteps(scale: Scale): { step: number; least: number; smalles
   const { resolution } = scale;
   const smallestPour = scale.smallestPour ?? STEPS_OF_A_POUR * resolution;
   if (!(resolution > 0 && Number.isFinite(resolution))) {
-    throw new MixProblem(`A scale cannot show steps of ${resolution} g; give what it shows, such as 0.01.`);
+    throw new MixProblem(say('scale-steps', { grams: resolution }));
   }
   if (!(smallestPour > 0 && Number.isFinite(smallestPour))) {
-    throw new MixProblem(
-      `The smallest pour is ${smallestPour} g; give grams above 0, such as ${STEPS_OF_A_POUR * resolution}.`,
-    );
+    throw new MixProblem(say('smallest-pour', { grams: smallestPour, such: STEPS_OF_A_POUR * resolution }));
   }
   return { step: resolution, least: Math.max(1, Math.ceil(smallestPour / resolution - 1e-9)), smallestPour };
+}
+
+/** Whether an amount of mix can be poured at all on a scale. @throws MixProblem for numbers that are no scale's. */
+export function canPour(grams: number, scale: Scale): boolean {
+  return grams >= scaleSteps(scale).smallestPour && Number.isFinite(grams);
 }

@@ -6,6 +6,7 @@ import { type Priority, type Wanted, wantedColour, whiteOfWanted } from '../matc
 import { MixProblem } from '../problem.ts';
 import { differenceGoal } from '../search/goal.ts';
 import { effectiveParts, tubeSet } from '../tube-set.ts';
+import { say } from '../sentences.ts';
 
 export interface PartsOptions {
   /** Most parts in all. @default 20 */
@@ -74,26 +75,20 @@ export function wholeParts(
 ): WholeParts[] {
   const { mostParts = 20, basis = 'mass' } = options;
   if (!(Number.isInteger(mostParts) && mostParts >= 1 && mostParts <= MOST_PARTS)) {
-    throw new MixProblem(
-      `${mostParts} parts cannot be counted out; give a whole number from 1 to ${MOST_PARTS}.`,
-    );
+    throw new MixProblem(say('parts', { parts: mostParts, most: MOST_PARTS }));
   }
   const wanted = wantedColour(target, options.priority, options.white);
   const set = tubeSet(palette, { white: whiteOfWanted(target, options.white) });
   const x = effectiveParts(set, masses);
   const tubes = [...x.keys()].filter((i) => x[i]! > 0);
   if (sharings(tubes.length, mostParts) > MOST_SHARINGS) {
-    throw new MixProblem(
-      `${mostParts} parts of ${tubes.length} tubes are too many to count out; ask for fewer parts or a recipe of fewer tubes.`,
-    );
+    throw new MixProblem(say('too-many-parts', { parts: mostParts, tubes: tubes.length }));
   }
   const perPart = tubes.map((t) => {
     const id = set.ids[t]!;
     const density = basis === 'volume' ? options.densities?.[id] : 1;
     if (!(density !== undefined && density > 0)) {
-      throw new MixProblem(
-        `Parts by volume need the density of every tube, and that of "${id}" is not known; enter it, or mix by mass.`,
-      );
+      throw new MixProblem(say('density', { id }));
     }
     return density * set.strength[t]!;
   });

@@ -4,14 +4,19 @@ import type { Masses } from '../film-stack.ts';
 import { searchOn } from '../match/candidates.ts';
 import { lean } from '../../colour/lean.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
+import { type Pour, pourRecipe } from '../pour/pour-recipe.ts';
+import type { Scale } from '../pour/scale.ts';
 import { MixProblem } from '../problem.ts';
 import { tubeIndex, tubeSet } from '../tube-set.ts';
+import { say } from '../sentences.ts';
 
 /** A near-white touched with a warm. */
 export interface Highlight {
   readonly warm: string;
   readonly masses: Masses;
   readonly prediction: MixPrediction;
+  /** As the scale can weigh it; where a scale was given. */
+  readonly pour?: Pour;
   /** Munsell value given up against the white alone. */
   readonly valueLost: number;
 }
@@ -28,15 +33,14 @@ export function highlights(
   options: {
     readonly warmth?: number;
     readonly grams?: number;
+    readonly scale?: Scale;
     readonly white?: WhiteName;
     readonly only?: readonly string[];
   } = {},
 ): Highlight[] {
   const { warmth = 3, grams = 10, white = DEFAULT_WHITE } = options;
   if (!(warmth > 0 && Number.isFinite(warmth))) {
-    throw new MixProblem(
-      `A highlight warmer by ${warmth} is not warm; give CIELAB units above 0, such as 3.`,
-    );
+    throw new MixProblem(say('highlight-warmth', { warmth }));
   }
   const set = tubeSet(palette, {
     white,
@@ -72,12 +76,18 @@ export function highlights(
       [palette.white]: (grams * rest) / (part + rest),
     };
     const prediction = predictMix(palette, masses, white);
-    return [{ warm: id, masses, prediction, valueLost: plain.value - prediction.value }];
+    const pour =
+      options.scale &&
+      pourRecipe(palette, { spectrum: prediction.reflectance }, masses, {
+        grams,
+        scale: options.scale,
+        white,
+      });
+    const valueLost = plain.value - prediction.value;
+    return [{ warm: id, masses, prediction, ...(pour ? { pour } : {}), valueLost }];
   });
   if (found.length === 0) {
-    throw new MixProblem(
-      `No tube of the palette warms the white by ${warmth}; ask for less, or add a warm tube.`,
-    );
+    throw new MixProblem(say('no-highlight', { warmth }));
   }
   return found.toSorted((a, b) => a.valueLost - b.valueLost || (a.warm < b.warm ? -1 : 1));
 }

@@ -7,10 +7,13 @@ import { darkest, lightest } from '../limits/edges.ts';
 import { searchOn } from '../match/candidates.ts';
 import { gramsOf } from '../match/recipe.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
+import { type Pour, pourRecipe } from '../pour/pour-recipe.ts';
+import type { Scale } from '../pour/scale.ts';
 import { MixProblem, type Watch } from '../problem.ts';
 import { type TubeSet, tubeIndex, tubeSet } from '../tube-set.ts';
 import { familyAlong } from './family-along.ts';
 import { shareOfValue } from './tint-of-value.ts';
+import { say } from '../sentences.ts';
 
 /** An end of a string: a Munsell value, a mix (its value is taken), or as far as the tubes go. */
 export type StringEnd = { readonly value: number } | { readonly masses: Masses } | 'darkest' | 'lightest';
@@ -34,6 +37,8 @@ export interface ValueStringOptions {
   readonly maxTubes?: number;
   /** Grams of each step. @default 10 */
   readonly grams?: number;
+  /** Given: each step is also sought in whole steps of it. */
+  readonly scale?: Scale;
   readonly white?: WhiteName;
   readonly only?: readonly string[];
   readonly watch?: Watch;
@@ -45,6 +50,8 @@ export interface StringStep {
   /** Grams by tube id; undefined where these tubes have no such value. */
   readonly masses?: Masses;
   readonly prediction?: MixPrediction;
+  /** The step as the scale can weigh it, its value first; where a scale was given. */
+  readonly pour?: Pour;
   /** False where the string's own tubes could not make the step and others had to. */
   readonly ofFamily: boolean;
 }
@@ -69,9 +76,7 @@ function endValue(set: TubeSet, end: StringEnd, kind: StringKind): number {
   }
   const value = 'value' in end ? end.value : predictMix(set.palette, end.masses).value;
   if (!(value >= 0 && value <= 10)) {
-    throw new MixProblem(
-      `Value ${value} is not on the scale; Munsell values run from 0 (black) to 10 (white).`,
-    );
+    throw new MixProblem(say('string-value', { value }));
   }
   return value;
 }
@@ -92,9 +97,9 @@ export function valueString(palette: MixingPalette, options: ValueStringOptions 
     grams = 10,
   } = options;
   if (!(Number.isInteger(steps) && steps >= 2 && steps <= MOST_STEPS)) {
-    throw new MixProblem(`A value string of ${steps} steps cannot be laid out; give 2 to ${MOST_STEPS}.`);
+    throw new MixProblem(say('string-steps', { steps, most: MOST_STEPS }));
   }
-  if (!(grams > 0)) throw new MixProblem(`Each step is to weigh ${grams} g; give grams above 0.`);
+  if (!(grams > 0)) throw new MixProblem(say('string-grams', { grams }));
   const white = options.white ?? DEFAULT_WHITE;
   const set = tubeSet(palette, { white, ...(options.only ? { only: options.only } : {}) });
   const first = endValue(set, from, kind);
@@ -113,9 +118,27 @@ export function valueString(palette: MixingPalette, options: ValueStringOptions 
     const masses = Object.fromEntries(
       mix.tubes.flatMap((t, j) => (weighed[j]! > TRACE * grams ? [[set.ids[t]!, weighed[j]!]] : [])),
     );
-    return { value: values[i]!, masses, prediction: predictMix(palette, masses, white), ofFamily };
+    const prediction = predictMix(palette, masses, white);
+    const pour = options.scale && pourStep(palette, masses, prediction, grams, options.scale);
+    return { value: values[i]!, masses, prediction, ...(pour ? { pour } : {}), ofFamily };
   });
   return { steps: out, warnings: warningsOf(out, kind) };
+}
+
+/** A step in whole steps of the scale: as near to the exact one as can be, its value held. */
+function pourStep(
+  palette: MixingPalette,
+  masses: Masses,
+  exact: MixPrediction,
+  grams: number,
+  scale: Scale,
+): Pour {
+  return pourRecipe(palette, { spectrum: exact.reflectance }, masses, {
+    grams,
+    scale,
+    priority: 'value',
+    white: exact.lab.white,
+  });
 }
 
 function leaning(
@@ -123,8 +146,7 @@ function leaning(
   kind: 'neutral' | { readonly lean: number },
 ): { L: number; a: number; b: number; valueL: number }[] {
   const by = kind === 'neutral' ? 0 : kind.lean;
-  if (!Number.isFinite(by))
-    throw new MixProblem(`A lean of ${by} is not a number; give CIELAB units, above 0 for warm.`);
+  if (!Number.isFinite(by)) throw new MixProblem(say('string-lean', { lean: by }));
   const h = (WARM_HUE_DEGREES * Math.PI) / 180;
   return values.map((v) => {
     const valueL = valueLOf(v);
@@ -140,7 +162,7 @@ interface Found {
 function letDown(set: TubeSet, tube: string, values: readonly number[]): Found[] {
   const pair = [tubeIndex(set, tube), tubeIndex(set, set.palette.white)];
   if (pair[0] === pair[1]) {
-    throw new MixProblem(`"${tube}" is the white itself; name the tube that is to be let down with it.`);
+    throw new MixProblem(say('string-white', { tube }));
   }
   const search = searchOn(set);
   return values.map((value) => {
@@ -158,10 +180,9 @@ const LEAN_SAID = 1;
 function warningsOf(steps: readonly StringStep[], kind: StringKind): string[] {
   const warnings: string[] = [];
   const none = steps.filter((s) => !s.masses).map((s) => s.value.toFixed(2));
-  if (none.length > 0) warnings.push(`No mix of these tubes has value ${none.join(', ')}.`);
+  if (none.length > 0) warnings.push(say('string-none', { values: none.join(', ') }));
   const others = steps.filter((s) => s.masses && !s.ofFamily).map((s) => s.value.toFixed(2));
-  if (others.length > 0)
-    warnings.push(`Value ${others.join(', ')} takes other tubes than the rest of the string.`);
+  if (others.length > 0) warnings.push(say('string-others', { values: others.join(', ') }));
   if (typeof kind === 'object' && 'tube' in kind) return warnings;
   const by = kind === 'neutral' ? 0 : kind.lean;
   for (const { value, prediction } of steps) {
@@ -169,7 +190,11 @@ function warningsOf(steps: readonly StringStep[], kind: StringKind): string[] {
     const off = prediction.lean - by;
     if (Math.abs(off) > LEAN_SAID) {
       warnings.push(
-        `At value ${value.toFixed(2)} the nearest is too ${off > 0 ? 'warm' : 'cool'} by ${Math.abs(off).toFixed(1)}.`,
+        say('string-off', {
+          value: value.toFixed(2),
+          way: off > 0 ? 'warm' : 'cool',
+          by: Math.abs(off).toFixed(1),
+        }),
       );
     }
   }

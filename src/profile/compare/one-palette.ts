@@ -13,6 +13,7 @@ import { paletteOf } from '../palette-of.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
 import { bothDiscrepancies } from './both-discrepancies.ts';
+import { say } from '../sentences.ts';
 
 /** Two readings of one white differ by less than this, CIEDE2000. Common practice, no source. */
 const SAME_WHITE = 1.5;
@@ -56,7 +57,7 @@ export function onePalette(older: PaletteProfile, newer: PaletteProfile, bridge?
 function refuseOtherWhite(a: MixingPalette, b: MixingPalette): void {
   if (a.white !== b.white) {
     throw new ProfileProblem(
-      `The profiles rest on different whites ("${a.white}" and "${b.white}"): ${WHAT_TO_MEASURE}.`,
+      say('different-whites', { first: a.white, second: b.white, what: WHAT_TO_MEASURE }),
       'white',
     );
   }
@@ -65,7 +66,7 @@ function refuseOtherWhite(a: MixingPalette, b: MixingPalette): void {
   const apart = ciede2000(lab(a), lab(b));
   if (apart > SAME_WHITE) {
     throw new ProfileProblem(
-      `Both profiles call their white "${a.white}", and the two read ${apart.toFixed(1)} (CIEDE2000) apart, so they are not one paint: ${WHAT_TO_MEASURE}.`,
+      say('same-name-whites', { white: a.white, apart: apart.toFixed(1), what: WHAT_TO_MEASURE }),
       'white',
     );
   }

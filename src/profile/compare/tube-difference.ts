@@ -10,6 +10,7 @@ import { CHI_SQUARE_3_95 } from '../../fit/lab-region.ts';
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import { type PredictedFilm, predictWithCovariance } from '../../fit/predict.ts';
 import { tintingStrength } from '../../fit/strength.ts';
+import { say } from '../sentences.ts';
 
 export interface ColourDifference {
   /** "masstone", "1:4", "undertone" */
@@ -121,21 +122,24 @@ function wordsFor(
   for (const c of [...colours].sort((p, q) => q.deltaE00 - p.deltaE00)) {
     if (c.beyondDoubt)
       words.push(
-        `The ${c.of} differs by ${c.deltaE00.toFixed(1)} (CIEDE2000): ${direction(c.older, c.newer)}.`,
+        say('differs', { of: c.of, deltaE: c.deltaE00.toFixed(1), way: direction(c.older, c.newer) }),
       );
   }
   if (Math.abs(strengthPercent.value - 100) > 2 * strengthPercent.sd) {
     const more = strengthPercent.value > 100;
     words.push(
-      `It is ${more ? 'stronger' : 'weaker'}: ${strengthPercent.value.toFixed(0)} % of the old tube's tinting strength (give or take ${(2 * strengthPercent.sd).toFixed(0)}), so use ${more ? 'less' : 'more'} of it.`,
+      say('strength', {
+        way: more ? 'stronger' : 'weaker',
+        percent: strengthPercent.value.toFixed(0),
+        sd: (2 * strengthPercent.sd).toFixed(0),
+        use: more ? 'less' : 'more',
+      }),
     );
   }
   if (Math.abs(Math.log(hiding.value)) > (2 * hiding.sd) / hiding.value) {
-    words.push(
-      `It hides ${hiding.value < 1 ? 'better' : 'less'}: full hiding takes ${hiding.value.toFixed(2)} times the thickness.`,
-    );
+    words.push(say('hiding', { way: hiding.value < 1 ? 'better' : 'less', times: hiding.value.toFixed(2) }));
   }
-  if (words.length === 0) words.push('No difference is larger than the doubt of the two measurements.');
+  if (words.length === 0) words.push(say('no-difference'));
   return words;
 }
 
@@ -144,8 +148,8 @@ function direction(older: Lab, newer: Lab): string {
   const dL = newer.L - older.L;
   if (Math.abs(dL) > 0.5) parts.push(dL > 0 ? 'lighter' : 'darker');
   const dC = Math.hypot(newer.a, newer.b) - Math.hypot(older.a, older.b);
-  if (Math.abs(dC) > 0.5) parts.push(dC > 0 ? 'stronger in colour' : 'greyer');
+  if (Math.abs(dC) > 0.5) parts.push(dC > 0 ? say('stronger-in-colour') : 'greyer');
   const dW = lean(newer) - lean(older);
   if (Math.abs(dW) > 0.5) parts.push(dW > 0 ? 'warmer' : 'cooler');
-  return parts.join(', ') || 'a shade apart';
+  return parts.join(', ') || say('shade-apart');
 }

@@ -8,6 +8,7 @@ import { gridEstimator } from '../../fit/observe/grid-estimate.ts';
 import { responseRows } from '../../fit/observe/response-rows.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { RereadSwatch } from './yearly-reread.ts';
+import { say } from '../sentences.ts';
 
 /**
  * The swatches that two sets have in common, by id, as colours: what `yearlyReread` judges.
@@ -19,7 +20,12 @@ export function rereadSwatches(first: SwatchSet, again: SwatchSet): RereadSwatch
     first.instrument.kind !== again.instrument.kind
   ) {
     throw new ProfileProblem(
-      `The first readings are ${first.instrument.kind} at ${first.instrument.geometry}, the new ones ${again.instrument.kind} at ${again.instrument.geometry}: read again as before.`,
+      say('other-readings', {
+        first: first.instrument.kind,
+        firstGeometry: first.instrument.geometry,
+        again: again.instrument.kind,
+        againGeometry: again.instrument.geometry,
+      }),
       'instrument',
     );
   }

@@ -4,6 +4,7 @@
  */
 import { ciede2000 } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
+import { say } from '../sentences.ts';
 
 export interface RereadSwatch {
   readonly id: string;
@@ -36,7 +37,7 @@ const SCATTER_FACTOR = 3;
 export function yearlyReread(swatches: readonly RereadSwatch[]): DriftReport {
   if (swatches.length < 3) {
     throw new RangeError(
-      `${swatches.length} swatch${swatches.length === 1 ? ' was' : 'es were'} re-read; three are needed (the white, a tint, a masstone) to tell the instrument from the paint.`,
+      say('too-few-reread', { count: swatches.length, were: swatches.length === 1 ? ' was' : 'es were' }),
     );
   }
   const rows = swatches.map((s) => {
@@ -56,26 +57,16 @@ function wordsFor(
   moved: number,
   worst: number,
 ): string[] {
-  if (verdict === 'holds') return ['The palette holds: no swatch moved beyond the scatter of its readings.'];
-  const words = [
-    `${moved} of ${swatches.length} swatches moved beyond the scatter of their readings, the most by ${worst.toFixed(1)} (CIEDE2000).`,
-  ];
+  if (verdict === 'holds') return [say('holds')];
+  const words = [say('moved', { some: moved, of: swatches.length, most: worst.toFixed(1) })];
   const shifts = swatches.map((s) => s.again.L - s.first.L);
   const sameWay = shifts.every((d) => d > 0.3) || shifts.every((d) => d < -0.3);
   const yellowed = swatches.filter((s) => s.role !== 'masstone' && s.again.b - s.first.b > 0.5);
   if (sameWay) {
-    words.push(
-      'All of them went the same way in lightness, which points to the white tile or the instrument: clean the tile, calibrate and read again before doing anything else.',
-    );
+    words.push(say('same-way'));
   } else if (yellowed.length > 0 && swatches.every((s) => s.role === 'masstone' || s.again.b >= s.first.b)) {
-    words.push(
-      'The white and its tints went yellow, as oil whites do in the dark: read the white again; daylight takes some of it back.',
-    );
+    words.push(say('yellowed'));
   }
-  words.push(
-    verdict === 'watch'
-      ? 'The change would not be seen side by side; read again in half a year.'
-      : 'Read the ladders of the tubes that moved again before trusting new recipes.',
-  );
+  words.push(verdict === 'watch' ? say('not-seen') : say('read-again'));
   return words;
 }

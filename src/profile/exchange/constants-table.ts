@@ -2,6 +2,7 @@ import type { PaletteProfile, ProfileTube } from '../schema.ts';
 import { fromQuotelessJson, quotelessJson } from './quoteless-json.ts';
 import type { Quantity, SpectralRow, SpectralTable } from './spectral-table.ts';
 import { ExchangeProblem } from './spectral-table.ts';
+import { say } from './sentences.ts';
 
 /**
  * A profile's constants as a table: K and S of every tube, then the columns of their covariance factor. Everything a
@@ -64,13 +65,11 @@ export function tableFromProfile(profile: PaletteProfile): SpectralTable {
 /** What a table of constants leaves behind, said once to whoever exports one. */
 export function notHeldByTables(profile: PaletteProfile): string[] {
   const lost: string[] = [];
-  if (profile.tubes.some((t) => t.evidence))
-    lost.push('The evidence of each tube (rungs, residuals, trust) stays in the JSON profile.');
+  if (profile.tubes.some((t) => t.evidence)) lost.push(say('evidence-in-json'));
   if (profile.tubes.some((t) => t.maker || t.batch || t.provenance) || profile.provenance) {
-    lost.push('Provenance, maker and batch stay in the JSON profile.');
+    lost.push(say('provenance-in-json'));
   }
-  if (profile.whiteScatteringPerMicrometre)
-    lost.push('Scattering per micrometre of film stays in the JSON profile.');
+  if (profile.whiteScatteringPerMicrometre) lost.push(say('scattering-in-json'));
   return lost;
 }
 
@@ -83,16 +82,13 @@ export function profileFromTable(table: SpectralTable, createdIso: string): unkn
   const note = (name: string): string => {
     const value = table.notes[name];
     if (value === undefined) {
-      throw new ExchangeProblem(
-        `The table does not say ${name}; constants from elsewhere need it to be mixed, so ask for the JSON profile.`,
-      );
+      throw new ExchangeProblem(say('table-lacks', { what: name }));
     }
     return value;
   };
   const object = (name: string): unknown => fromQuotelessJson(note(name));
   const ids = [...new Set(table.rows.filter((r) => r.quantity === 'K').map((r) => r.id))];
-  if (ids.length === 0)
-    throw new ExchangeProblem('The table holds no K and S; it is a table of readings, so fit it first.');
+  if (ids.length === 0) throw new ExchangeProblem(say('no-constants'));
   const [name = 'unknown', version = ''] = (table.originator ?? '').split(' ');
   return {
     format: 'palette-profile',
@@ -121,8 +117,7 @@ function tubeFrom(id: string, table: SpectralTable): unknown {
   const rows = table.rows.filter((r) => r.id === id);
   const curve = (q: Quantity): readonly number[] => {
     const found = rows.find((r) => r.quantity === q);
-    if (!found)
-      throw new ExchangeProblem(`Tube "${id}" has K but no S; a tube needs both, so export it again.`);
+    if (!found) throw new ExchangeProblem(say('no-scattering', { tube: id }));
     return found.values;
   };
   const columns = (which: 'own' | 'shared'): number[][] => {

@@ -1,4 +1,5 @@
 import { ExchangeProblem } from './spectral-table.ts';
+import { say } from './sentences.ts';
 
 /**
  * JSON inside a format whose strings cannot hold double quotes or letters beyond ASCII: single quotes stand for
@@ -16,8 +17,6 @@ export function fromQuotelessJson(text: string): unknown {
   try {
     return JSON.parse(text.replaceAll("'", '"'));
   } catch {
-    throw new ExchangeProblem(
-      `"${text.slice(0, 40)}" stands where this program writes masses or facts of the set in braces; export the file again.`,
-    );
+    throw new ExchangeProblem(say('odd-masses', { text: text.slice(0, 40) }));
   }
 }

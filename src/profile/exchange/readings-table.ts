@@ -2,6 +2,7 @@ import type { InstrumentDescription, SwatchSet } from '../../calibrate/swatch-se
 import { readSwatchSet } from '../../calibrate/swatch-set/read.ts';
 import { fromQuotelessJson, quotelessJson } from './quoteless-json.ts';
 import { ExchangeProblem, type SpectralRow, type SpectralTable } from './spectral-table.ts';
+import { say } from './sentences.ts';
 
 /** Channel positions (nm) of a spectral or band instrument; a tristimulus set has none. */
 function channelsNm(instrument: InstrumentDescription): readonly number[] | undefined {
@@ -65,8 +66,8 @@ export function tableFromSwatchSet(set: SwatchSet): SpectralTable {
 /** What a table of readings leaves behind. */
 export function notHeldFromSwatchSet(set: SwatchSet): string[] {
   const lost: string[] = [];
-  if (set.instrument.response) lost.push("The instrument's own response curves stay in the JSON swatch set.");
-  if (set.checks.some((c) => c.truth)) lost.push('Noise-free truths of checks stay in the JSON swatch set.');
+  if (set.instrument.response) lost.push(say('response-in-json'));
+  if (set.checks.some((c) => c.truth)) lost.push(say('truths-in-json'));
   return lost;
 }
 
@@ -81,15 +82,10 @@ export function swatchSetFromTable(table: SpectralTable): SwatchSet {
   };
   const tubes = object('TUBES');
   if (!tubes) {
-    throw new ExchangeProblem(
-      'The file holds readings and does not say which tubes were weighed into each; enter the masses for each swatch.',
-    );
+    throw new ExchangeProblem(say('no-masses'));
   }
   if (!table.geometry) {
-    throw new ExchangeProblem(
-      'The file does not say how the instrument lights and looks; name the geometry: 45/0 or d/8 with specular included or excluded.',
-      'geometry',
-    );
+    throw new ExchangeProblem(say('no-geometry'), 'geometry');
   }
   const kind = table.notes['KIND_OF_READING'] ?? 'spectral';
   const [illuminant, observer] = (table.white ?? '').split('/');

@@ -1,4 +1,5 @@
 import { type Assumption, ExchangeProblem, type ReadChoices } from './spectral-table.ts';
+import { say } from './sentences.ts';
 
 /** Spellings of one-column-per-wavelength names met in public files; the number is the wavelength in nm. */
 const SPELLING =
@@ -36,21 +37,18 @@ export function scaleToFraction(
   if (largest > 1.5) {
     assumptions.push({
       choice: 'scale',
-      sentence: `The largest spectral number is ${largest}, so the file was read as per cent.`,
+      sentence: say('read-as-per-cent', { largest }),
     });
     return 0.01;
   }
   if (largest > 0.2) {
     assumptions.push({
       choice: 'scale',
-      sentence: `The largest spectral number is ${largest}, so the file was read as fractions of 1.`,
+      sentence: say('read-as-fractions', { largest }),
     });
     return 1;
   }
-  throw new ExchangeProblem(
-    `The largest spectral number is ${largest}, which could be a dark paint as a fraction or a black one in per cent; say which.`,
-    'scale',
-  );
+  throw new ExchangeProblem(say('which-scale', { largest }), 'scale');
 }
 
 /**
@@ -61,9 +59,7 @@ export function numberFrom(text: string, where: string, decimalComma: boolean): 
   const cleaned = decimalComma ? text.trim().replace(',', '.') : text.trim();
   const value = cleaned === '' ? Number.NaN : Number(cleaned);
   if (!Number.isFinite(value)) {
-    throw new ExchangeProblem(
-      `"${text.slice(0, 40)}" stands at ${where}, where a number belongs; mend the file and read it again.`,
-    );
+    throw new ExchangeProblem(say('not-a-number', { text: text.slice(0, 40), where }));
   }
   return value;
 }
@@ -76,7 +72,7 @@ export function ascending(
   const sorted = [...points].sort((p, q) => p.nm - q.nm);
   for (let i = 1; i < sorted.length; i++) {
     if (sorted[i]!.nm === sorted[i - 1]!.nm) {
-      throw new ExchangeProblem(`${where} gives ${sorted[i]!.nm} nm twice; keep one of the two.`);
+      throw new ExchangeProblem(say('twice', { where, nm: sorted[i]!.nm }));
     }
   }
   return { wavelengthsNm: sorted.map((p) => p.nm), values: sorted.map((p) => p.value) };

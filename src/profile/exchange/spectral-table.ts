@@ -1,4 +1,5 @@
 import type { Geometry } from '../../calibrate/swatch-set/schema.ts';
+import { say } from './sentences.ts';
 
 export const QUANTITIES = [
   'reflectance',
@@ -84,7 +85,7 @@ export const FILE_LIMITS = { bytes: 20_000_000, rows: 20_000, columns: 4_000, xm
 export function refuseOversize(text: string): void {
   if (text.length > FILE_LIMITS.bytes) {
     throw new ExchangeProblem(
-      `The file holds ${(text.length / 1e6).toFixed(1)} million characters; up to ${FILE_LIMITS.bytes / 1e6} million are read, so split it.`,
+      say('characters', { count: (text.length / 1e6).toFixed(1), most: FILE_LIMITS.bytes / 1e6 }),
     );
   }
 }
@@ -94,7 +95,7 @@ export function quantityFrom(text: string, where: string): Quantity {
   const found = QUANTITIES.find((q) => q === text.trim());
   if (found === undefined) {
     throw new ExchangeProblem(
-      `"${text.slice(0, 40)}" is the quantity at ${where}; it is one of ${QUANTITIES.join(', ')}, so mend it and read the file again.`,
+      say('quantity', { text: text.slice(0, 40), where, known: QUANTITIES.join(', ') }),
     );
   }
   return found;

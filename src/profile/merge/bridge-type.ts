@@ -1,5 +1,6 @@
 import type { Geometry } from '../../calibrate/swatch-set/schema.ts';
 import type { Spectrum } from '../../colour/grid.ts';
+import { say } from '../sentences.ts';
 
 /** The second white's scattering in units of the first's. */
 export interface Bridge {
@@ -18,6 +19,4 @@ export interface Bridge {
 }
 
 /** What to measure for a bridge; said wherever one is missing or too weak. */
-export const WHAT_TO_MEASURE =
-  'let one strong dark tube, such as a black, down 1:4 with each of the two whites, read both tints, the masstones of ' +
-  'the dark tube and of both whites in one sitting, and give that swatch set as the bridge';
+export const WHAT_TO_MEASURE = say('what-to-measure');

@@ -15,6 +15,7 @@ import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import { ProfileProblem } from '../problem.ts';
 import { fewerColumns } from './fewer-columns.ts';
 import { type Bridge, WHAT_TO_MEASURE } from './bridge-type.ts';
+import { say } from '../sentences.ts';
 
 /** A bridge is refused where the ratio of the whites stays less certain than this on average, 400-700 nm. Our choice. */
 const MOST_DOUBT = 0.1;
@@ -39,14 +40,17 @@ export function bridgeFromSet(
   const white = set.tubes.find((t) => t.role === 'white');
   if (set.instrument.geometry !== first.geometry) {
     throw new ProfileProblem(
-      `The bridge was read at ${set.instrument.geometry} and the profiles at ${first.geometry}; read it with the geometry of the profiles.`,
+      say('bridge-geometry', { bridge: set.instrument.geometry, profiles: first.geometry }),
       'geometry',
     );
   }
   if (!white || white.id === id || !set.tubes.some((t) => t.id === id)) {
     throw new ProfileProblem(
-      `A bridge holds the first profile's white as its white and the second's as the tube "${id}"; this set has ` +
-        `${set.tubes.map((t) => `"${t.id}"${t.role ? ' (white)' : ''}`).join(', ')}. Name the second white, or ${WHAT_TO_MEASURE}.`,
+      say('bridge-whites', {
+        second: id,
+        seen: set.tubes.map((t) => `"${t.id}"${t.role ? ' (white)' : ''}`).join(', '),
+        what: WHAT_TO_MEASURE,
+      }),
       'bridge',
     );
   }
@@ -68,7 +72,11 @@ export function bridgeFromSet(
   const mean = Math.exp(seen.reduce((s, i) => s + lnRatio[i]!, 0) / seen.length);
   if (doubt > MOST_DOUBT) {
     throw new ProfileProblem(
-      `The bridge leaves the ratio of the two whites uncertain by ${(100 * doubt).toFixed(0)} %, more than ${100 * MOST_DOUBT} %: ${WHAT_TO_MEASURE}.`,
+      say('bridge-weak', {
+        percent: (100 * doubt).toFixed(0),
+        allowed: 100 * MOST_DOUBT,
+        what: WHAT_TO_MEASURE,
+      }),
       'bridge',
     );
   }
@@ -79,7 +87,7 @@ export function bridgeFromSet(
     lnRatio,
     factor,
     lnKOverS: b.lnK.map((v, i) => v - b.lnS[i]!),
-    words: `The second white scatters ${(100 * mean).toFixed(0)} % as much as the first, give or take ${(200 * doubt).toFixed(0)} %.`,
+    words: say('bridge-words', { percent: (100 * mean).toFixed(0), sd: (200 * doubt).toFixed(0) }),
   };
 }
 

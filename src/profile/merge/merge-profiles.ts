@@ -15,6 +15,7 @@ import type { PaletteProfile, ProfileTube } from '../schema.ts';
 import { type Bridge, WHAT_TO_MEASURE } from './bridge-type.ts';
 import { bridgedTubes } from './bridged-tubes.ts';
 import { refuseOtherGeometry } from './refuse-other-geometry.ts';
+import { say } from '../sentences.ts';
 
 export interface MergedProfiles {
   readonly profile: PaletteProfile;
@@ -47,13 +48,21 @@ export function mergeProfiles(
   refuseOtherGeometry(first, second);
   if (!bridge) {
     throw new ProfileProblem(
-      `The profiles rest on two whites ("${first.white}" and "${second.white}") and nothing says how much each scatters: ${WHAT_TO_MEASURE}.`,
+      say('two-whites', { first: first.white, second: second.white, what: WHAT_TO_MEASURE }),
       'white',
     );
   }
   if (bridge.first !== first.white || bridge.second !== second.white || bridge.geometry !== first.geometry) {
     throw new ProfileProblem(
-      `The bridge joins "${bridge.first}" and "${bridge.second}" at ${bridge.geometry}, the profiles rest on "${first.white}" and "${second.white}" at ${first.geometry}: ${WHAT_TO_MEASURE}.`,
+      say('bridge-joins', {
+        first: bridge.first,
+        second: bridge.second,
+        at: bridge.geometry,
+        profileFirst: first.white,
+        profileSecond: second.white,
+        profileAt: first.geometry,
+        what: WHAT_TO_MEASURE,
+      }),
       'bridge',
     );
   }
@@ -68,24 +77,16 @@ export function mergeProfiles(
   ];
   const columns = documented[0]!.covariance.shared.length;
   if (columns > MOST_SHARED) {
-    throw new ProfileProblem(
-      `The two profiles and the bridge carry ${columns} columns of common doubt; a profile holds ${MOST_SHARED}, so fit the tubes of both in one set instead.`,
-    );
+    throw new ProfileProblem(say('too-many-columns', { columns, allowed: MOST_SHARED }));
   }
   const moved = whiteMoved(a, b, bridge);
   const crowding = second.crowding ?? 0;
   const words = [
     bridge.words,
-    ...Object.entries(renamed).map(([was, is]) => `"${was}" of the second profile is called "${is}" now.`),
-    ...(moved > WHITE_MOVED
-      ? [
-          `The second white read ${moved.toFixed(1)} (CIEDE2000) otherwise in the bridge than in its own profile; check the calibration of the sittings.`,
-        ]
-      : []),
+    ...Object.entries(renamed).map(([was, is]) => say('renamed', { was, is })),
+    ...(moved > WHITE_MOVED ? [say('white-moved', { deltaE: moved.toFixed(1) })] : []),
     ...(Math.abs(crowding) > CROWDING_SAID
-      ? [
-          `In mixes with the second white its scattering is taken at the middle of what its crowding allows (give or take ${(50 * Math.abs(crowding)).toFixed(0)} %): only one white of a profile can crowd.`,
-        ]
+      ? [say('crowding', { percent: (50 * Math.abs(crowding)).toFixed(0) })]
       : []),
   ];
   return {

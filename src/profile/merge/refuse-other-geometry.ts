@@ -1,5 +1,6 @@
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
+import { say } from '../sentences.ts';
 
 /** @throws ProfileProblem when the two were read at different geometries. */
 export function refuseOtherGeometry(
@@ -8,7 +9,7 @@ export function refuseOtherGeometry(
 ): void {
   if (first.geometry !== second.geometry) {
     throw new ProfileProblem(
-      `One profile was read at ${first.geometry}, the other at ${second.geometry}: read the new tubes with the old geometry.`,
+      say('other-geometry', { first: first.geometry, second: second.geometry }),
       'geometry',
     );
   }

@@ -18,6 +18,7 @@ import { paletteOf } from '../palette-of.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
 import { type ReplacedTube, oldTubeAsPrior } from './old-tube-as-prior.ts';
+import { say } from '../sentences.ts';
 
 export interface ShortLadderOptions {
   /** Id of the new tube in the short set. @default its only tube that is not the white */
@@ -79,7 +80,7 @@ export function newTubeConstants(
 function tubeInSet(profile: PaletteProfile, set: SwatchSet, asked: string | undefined): string {
   if (set.instrument.geometry !== profile.geometry) {
     throw new ProfileProblem(
-      `The short ladder was read at ${set.instrument.geometry}, the profile at ${profile.geometry}: read the new tube with the old geometry.`,
+      say('short-geometry', { short: set.instrument.geometry, profile: profile.geometry }),
       'geometry',
     );
   }
@@ -87,7 +88,7 @@ function tubeInSet(profile: PaletteProfile, set: SwatchSet, asked: string | unde
   if (asked !== undefined && others.includes(asked)) return asked;
   if (asked !== undefined || others.length !== 1) {
     throw new ProfileProblem(
-      `The short ladder holds ${others.map((id) => `"${id}"`).join(', ') || 'no tube but the white'}; name the one that is the new tube.`,
+      say('short-which', { tubes: others.map((id) => `"${id}"`).join(', ') || say('only-white') }),
     );
   }
   return others[0]!;
@@ -103,11 +104,13 @@ function sharesPainted(set: SwatchSet, id: string): number[] {
     .map((s) => sharesOfPile(piles, piles.pileOf.get(s.id)!, zero).shares)
     .filter((c) => c[t]! > 0 && c[t]! + c[w]! > 1 - 1e-9)
     .map((c) => c[t]!);
-  const missing = shares.includes(1) ? (shares.some((c) => c < 1) ? undefined : 'a tint') : 'the masstone';
+  const missing = shares.includes(1)
+    ? shares.some((c) => c < 1)
+      ? undefined
+      : say('a-tint')
+    : say('the-masstone');
   if (missing) {
-    throw new ProfileProblem(
-      `The short ladder lacks ${missing} of "${id}"; a new tube needs its masstone and one tint (1:4) with the profile's white.`,
-    );
+    throw new ProfileProblem(say('short-lacks', { missing, tube: id }));
   }
   return [...new Set(shares)];
 }
@@ -127,10 +130,7 @@ function whiteAway(palette: MixingPalette, fitted: MixingPalette): number {
     labOfReflectance(predictReflectance(p, { [p.white]: 1 }).measured, tristimulusWeights(DEFAULT_WHITE));
   const away = ciede2000(lab(palette), lab(fitted));
   if (away > WHITE_REFUSED) {
-    throw new ProfileProblem(
-      `The white of the short ladder reads ${away.toFixed(1)} (CIEDE2000) from the profile's white: make the tint with the profile's white, or merge through a bridge.`,
-      'white',
-    );
+    throw new ProfileProblem(say('short-white', { deltaE: away.toFixed(1) }), 'white');
   }
   return away;
 }

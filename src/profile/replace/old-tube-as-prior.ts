@@ -10,6 +10,7 @@ import { CholeskyDecomposition, EigenvalueDecomposition, Matrix } from 'ml-matri
 import { GRID_SIZE } from '../../colour/grid.ts';
 import type { TubeConstants } from '../../fit/constants.ts';
 import { levelCovariance, shapeCovariance } from './batch-spread.ts';
+import { say } from '../sentences.ts';
 
 export interface ReplacedTube {
   readonly constants: TubeConstants;
@@ -31,8 +32,7 @@ const FLOOR = 1e-8;
  * places of its edges too, which the old tube's certainty would then hold where they were.
  */
 const UNLIKE = 4;
-const UNLIKE_WORDS =
-  'The new tube is unlike the old one, so its constants rest on its own short ladder alone. Pull a full ladder before trusting dark mixes.';
+const UNLIKE_WORDS = say('unlike');
 /** Unlikeness tried, from the same pot to another pigment. */
 const UNLIKENESS = Array.from({ length: 41 }, (_, i) => 10 ** (-3 + i * 0.125));
 
@@ -149,7 +149,7 @@ function factorOf(C: Matrix): Float64Array[] {
 }
 
 function wordsFor(unlikeness: number, weight: number): string {
-  const share = `the old tube carries ${(100 * weight).toFixed(0)} % of the result`;
-  if (unlikeness < 0.3) return `The new tube is much like the old one; ${share}.`;
-  return `The new tube differs as tubes of one pigment usually do; ${share}.`;
+  const share = say('share-of-old', { percent: (100 * weight).toFixed(0) });
+  if (unlikeness < 0.3) return say('much-like', { share });
+  return say('usual-difference', { share });
 }

@@ -2,6 +2,7 @@ import type { TubeConstants } from '../../fit/constants.ts';
 import { WHAT_TO_MEASURE } from '../merge/bridge-type.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile, ProfileTube } from '../schema.ts';
+import { say } from '../sentences.ts';
 
 /** One line of a profile's history: what changed, when, from what. */
 export interface HistoryEntry {
@@ -39,23 +40,19 @@ export function putInPlace(
   const at = profile.tubes.findIndex((t) => t.id === oldId);
   if (at < 0) {
     throw new ProfileProblem(
-      `The profile has no tube "${oldId}" to replace; it has ${profile.tubes.map((t) => t.id).join(', ')}.`,
+      say('no-tube-to-replace', { id: oldId, known: profile.tubes.map((t) => t.id).join(', ') }),
     );
   }
   if (oldId === profile.white) {
-    throw new ProfileProblem(
-      `Every constant is relative to the white, so a new white joins by a merge through a bridge: ${WHAT_TO_MEASURE}.`,
-    );
+    throw new ProfileProblem(say('new-white', { what: WHAT_TO_MEASURE }));
   }
   const { tube, constants } = replacement;
   if (tube.id !== oldId && profile.tubes.some((t) => t.id === tube.id)) {
-    throw new ProfileProblem(`The profile already has a tube "${tube.id}"; give the new one another id.`);
+    throw new ProfileProblem(say('tube-there', { id: tube.id }));
   }
   const width = profile.tubes[0]!.covariance.shared.length;
   if (constants.shared.length !== width) {
-    throw new ProfileProblem(
-      `The new tube has ${constants.shared.length} shared covariance columns where the profile has ${width}; fit it with the profile's white.`,
-    );
+    throw new ProfileProblem(say('new-tube-columns', { count: constants.shared.length, wanted: width }));
   }
   const entry: ProfileTube = {
     ...tube,

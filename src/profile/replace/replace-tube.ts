@@ -13,6 +13,7 @@ import type { PaletteProfile, ProfileTube } from '../schema.ts';
 import { type ShortLadderOptions, newTubeConstants } from './new-tube-constants.ts';
 import type { ReplacedTube } from './old-tube-as-prior.ts';
 import { putInPlace } from './put-in-place.ts';
+import { say } from '../sentences.ts';
 
 /** The new tube as a person names it. */
 export type NewTube = Pick<ProfileTube, 'id' | 'label'> &
@@ -92,11 +93,7 @@ export function replaceTube(
     words: [
       ...(prior ? [prior.words] : []),
       ...difference.words,
-      ...(whiteAway > WHITE_SAID
-        ? [
-            `The white read ${whiteAway.toFixed(1)} (CIEDE2000) otherwise than the profile has it; calibrate and read it again if that is not its age.`,
-          ]
-        : []),
+      ...(whiteAway > WHITE_SAID ? [say('white-otherwise', { deltaE: whiteAway.toFixed(1) })] : []),
       ...warningsOf(fit),
     ],
   };
@@ -106,7 +103,7 @@ export function replaceTube(
 function refuseMissing(profile: PaletteProfile, oldId: string): void {
   if (!profile.tubes.some((t) => t.id === oldId)) {
     throw new ProfileProblem(
-      `The profile has no tube "${oldId}" to replace; it has ${profile.tubes.map((t) => t.id).join(', ')}.`,
+      say('no-tube-to-replace', { id: oldId, known: profile.tubes.map((t) => t.id).join(', ') }),
     );
   }
 }
@@ -114,6 +111,6 @@ function refuseMissing(profile: PaletteProfile, oldId: string): void {
 function warningsOf(fit: PaletteFit): string[] {
   return [
     ...fit.warnings,
-    ...(fit.status === 'stopped' ? [`The fit of the short ladder stopped: ${fit.message}`] : []),
+    ...(fit.status === 'stopped' ? [say('short-fit-stopped', { message: fit.message })] : []),
   ];
 }

@@ -1,5 +1,6 @@
 import { type Assumption, ExchangeProblem, FILE_LIMITS, type ReadChoices } from '../spectral-table.ts';
 import { type Token, cgatsTokens } from './tokens.ts';
+import { say } from '../sentences.ts';
 
 /** One table of a CGATS file: header words, field names and rows of cells, all as text. */
 export interface Block {
@@ -22,16 +23,11 @@ export function cgatsBlocks(text: string, choices: ReadChoices, assumptions: Ass
       at = seek(tokens, at, 'END_DATA_FORMAT');
       fields = tokens.slice(start, at++).map((t) => t.text);
       if (fields.length === 0 || fields.length > FILE_LIMITS.columns) {
-        throw new ExchangeProblem(
-          `The data format names ${fields.length} columns; between 1 and ${FILE_LIMITS.columns} are read, so check the file.`,
-        );
+        throw new ExchangeProblem(say('columns', { count: fields.length, most: FILE_LIMITS.columns }));
       }
       compare('NUMBER_OF_FIELDS', header['NUMBER_OF_FIELDS'], fields.length, assumptions);
     } else if (word() === 'BEGIN_DATA') {
-      if (!fields)
-        throw new ExchangeProblem(
-          `Data begin on line ${tokens[at]!.line} before any data format; export the file again.`,
-        );
+      if (!fields) throw new ExchangeProblem(say('data-first', { line: tokens[at]!.line }));
       const start = ++at;
       at = seek(tokens, at, 'END_DATA');
       const rows = rowsFrom(tokens.slice(start, at++), fields.length, choices, assumptions);
@@ -45,9 +41,7 @@ export function cgatsBlocks(text: string, choices: ReadChoices, assumptions: Ass
     }
   }
   if (blocks.length === 0) {
-    throw new ExchangeProblem(
-      'No BEGIN_DATA was found; this is not a CGATS text file, so choose another or another format.',
-    );
+    throw new ExchangeProblem(say('no-begin-data'));
   }
   return blocks;
 }
@@ -55,9 +49,7 @@ export function cgatsBlocks(text: string, choices: ReadChoices, assumptions: Ass
 function seek(tokens: readonly Token[], from: number, word: string): number {
   for (let i = from; i < tokens.length; i++)
     if (!tokens[i]!.quoted && tokens[i]!.text.toUpperCase() === word) return i;
-  throw new ExchangeProblem(
-    `${word} is missing: the file was cut off after line ${tokens[tokens.length - 1]?.line ?? 1}; export it again.`,
-  );
+  throw new ExchangeProblem(say('cut-off', { word, line: tokens[tokens.length - 1]?.line ?? 1 }));
 }
 
 /** A keyword with its value on the same line; an identifier or stray word stands alone and is passed over. */
@@ -75,7 +67,7 @@ function compare(name: string, stated: string | undefined, found: number, assump
   if (stated !== undefined && Number(stated) !== found) {
     assumptions.push({
       choice: 'none',
-      sentence: `${name} says ${stated.slice(0, 20)}; ${found} were found and read.`,
+      sentence: say('stated-count', { name, stated: stated.slice(0, 20), found }),
     });
   }
 }
@@ -90,12 +82,7 @@ function rowsFrom(
   const commas = bare.filter((t) => /^-?\d+,\d+$/.test(t)).length;
   if (commas > 0 && choices.decimalComma === undefined) {
     const dots = bare.some((t) => /\d\.\d/.test(t));
-    throw new ExchangeProblem(
-      dots
-        ? 'The file mixes decimal points and commas between digits; say whether the commas are decimal commas.'
-        : 'The numbers are written with commas; say whether they are decimal commas.',
-      'decimalComma',
-    );
+    throw new ExchangeProblem(dots ? say('mixed-signs') : say('commas'), 'decimalComma');
   }
   const byLine = groupByLine(tokens);
   const lines = [...byLine.values()];
@@ -106,9 +93,7 @@ function rowsFrom(
         )
       : lines.map((line) => joinNames(line, width, assumptions));
   if (rows.length > FILE_LIMITS.rows) {
-    throw new ExchangeProblem(
-      `The file has ${rows.length} rows; up to ${FILE_LIMITS.rows} are read, so split it.`,
-    );
+    throw new ExchangeProblem(say('rows', { rows: rows.length, most: FILE_LIMITS.rows }));
   }
   return rows;
 }
@@ -131,13 +116,13 @@ function joinNames(line: readonly Token[], width: number, assumptions: Assumptio
   const extra = cells.length - width;
   if (extra < 0 || numbersFrom < 1 + extra - 1) {
     throw new ExchangeProblem(
-      `Line ${line[0]!.line} has ${cells.length} values where the data format names ${width}; mend the line and read the file again.`,
+      say('line-values', { line: line[0]!.line, count: cells.length, wanted: width }),
     );
   }
   const name = cells.slice(numbersFrom - extra, numbersFrom + 1).join(' ');
   assumptions.push({
     choice: 'none',
-    sentence: `Line ${line[0]!.line}: "${name}" was read as one name, since it was not quoted.`,
+    sentence: say('unquoted', { line: line[0]!.line, name }),
   });
   return [...cells.slice(0, numbersFrom - extra), name, ...cells.slice(numbersFrom + 1)];
 }

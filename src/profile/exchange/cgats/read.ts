@@ -16,6 +16,7 @@ import {
   refuseOversize,
 } from '../spectral-table.ts';
 import { type Block, cgatsBlocks } from './blocks.ts';
+import { say } from '../sentences.ts';
 
 const COLORIMETRIC = ['LAB_L', 'LAB_A', 'LAB_B', 'XYZ_X', 'XYZ_Y', 'XYZ_Z'];
 const HEADER_MEMBERS = new Set([
@@ -35,8 +36,7 @@ export function readCgats(text: string, choices: ReadChoices = {}): SpectralTabl
   const blocks = cgatsBlocks(text, choices, assumptions);
   const header = Object.assign({}, ...blocks.map((b) => b.header).reverse()) as Record<string, string>;
   const rows = blocks.flatMap((block) => rowsOf(block, choices, assumptions));
-  if (rows.length === 0)
-    throw new ExchangeProblem('The file has no data rows; export it again with its measurements.');
+  if (rows.length === 0) throw new ExchangeProblem(say('no-rows'));
   const geometry = choices.geometry ?? geometryFrom(header['MEASUREMENT_GEOMETRY']);
   const white = /^ILLUMINANT AND OBSERVER, (.*)$/.exec(header['WEIGHTING_FUNCTION'] ?? '')?.[1];
   const created = header['CREATED'];
@@ -68,21 +68,23 @@ function rowsOf(block: Block, choices: ReadChoices, assumptions: Assumption[]): 
     .map((f, i) => ({ nm: wavelengthOfColumn(f), i }))
     .filter((c) => c.nm !== undefined);
   if (pairs.length === 0 && columns.length === 0 && !upper.includes('LAB_L') && !upper.includes('XYZ_X')) {
-    throw new ExchangeProblem(
-      `No spectral, Lab or XYZ columns were found among ${block.fields.slice(0, 8).join(', ')}...; choose a file of measurements.`,
-    );
+    throw new ExchangeProblem(say('no-columns', { fields: block.fields.slice(0, 8).join(', ') }));
   }
   const spectralNames = pairs.length ? pairs.map((i) => upper[i + 1]!) : columns.map((c) => upper[c.i]!);
   const decimalComma = choices.decimalComma ?? false;
   const points = block.rows.map((cells, r) => {
     const at = (i: number): number =>
-      numberFrom(cells[i] ?? '', `row ${r + 1}, ${block.fields[i]}`, decimalComma);
+      numberFrom(
+        cells[i] ?? '',
+        say('row-at', { row: r + 1, column: block.fields[i] ?? i + 1 }),
+        decimalComma,
+      );
     return pairs.length
       ? pairs.map((i) => ({ nm: at(i), value: at(i + 1) }))
       : columns.map((c) => ({ nm: c.nm!, value: at(c.i) }));
   });
   const quantities = block.rows.map((cells, r): Quantity =>
-    quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', `row ${r + 1}`) : 'reflectance',
+    quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', say('row', { row: r + 1 })) : 'reflectance',
   );
   const reflectances = points.filter((_, r) => quantities[r] === 'reflectance').flat();
   const largest = reflectances.reduce((m, p) => Math.max(m, p.value), Number.NEGATIVE_INFINITY);
@@ -93,7 +95,7 @@ function rowsOf(block: Block, choices: ReadChoices, assumptions: Assumption[]): 
   return block.rows.map((cells, r) => {
     const quantity = quantities[r]!;
     const scale = quantity === 'reflectance' ? factor : 1;
-    const where = `Row ${r + 1}`;
+    const where = say('row-start', { row: r + 1 });
     const curve = ascending(
       points[r]!.map((p) => ({ nm: p.nm, value: p.value * scale })),
       where,
@@ -107,7 +109,9 @@ function rowsOf(block: Block, choices: ReadChoices, assumptions: Assumption[]): 
       .map(([f, v]) => [f, v]);
     const three = (names: string[]): number[] | undefined =>
       names.every((n) => upper.includes(n))
-        ? names.map((n) => numberFrom(cells[upper.indexOf(n)] ?? '', `row ${r + 1}, ${n}`, decimalComma))
+        ? names.map((n) =>
+            numberFrom(cells[upper.indexOf(n)] ?? '', say('row-at', { row: r + 1, column: n }), decimalComma),
+          )
         : undefined;
     const lab = three(COLORIMETRIC.slice(0, 3));
     const xyz = three(COLORIMETRIC.slice(3));

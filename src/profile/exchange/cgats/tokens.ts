@@ -1,4 +1,5 @@
 import { ExchangeProblem } from '../spectral-table.ts';
+import { say } from '../sentences.ts';
 
 /** A token of a CGATS text: a bare word or a quoted string, with the line it stands on. */
 export interface Token {
@@ -26,9 +27,7 @@ function tokensOfLine(line: string, number: number, tokens: Token[]): void {
     else if (c === '"' || c === "'") {
       const end = line.indexOf(c, at + 1);
       if (end < 0) {
-        throw new ExchangeProblem(
-          `A quoted text opens on line ${number} and does not end there; close it and read the file again.`,
-        );
+        throw new ExchangeProblem(say('open-quote', { line: number }));
       }
       tokens.push({ text: line.slice(at + 1, end), quoted: true, line: number });
       at = end + 1;

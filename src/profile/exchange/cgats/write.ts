@@ -3,6 +3,7 @@
  * list are declared with KEYWORD before use. ASCII, LF, tabs; no byte-order mark, which strict readers reject.
  */
 import type { Quantity, SpectralRow, SpectralTable, Written } from '../spectral-table.ts';
+import { say } from '../sentences.ts';
 
 const GEOMETRY_WORDS = {
   '45/0': '45/0',
@@ -99,7 +100,7 @@ function quoted(text: string, notHeld: string[]): string {
   const plain = text.replaceAll('"', "'").replace(/[\r\n\t]+/g, ' ');
   const ascii = plain.replace(/[^\x20-\x7e]/g, '?');
   if (ascii !== text) {
-    const sentence = `"${text.slice(0, 60)}" was written as "${ascii.slice(0, 60)}": CGATS text here is plain ASCII without double quotes or line breaks.`;
+    const sentence = say('written-as', { text: text.slice(0, 60), ascii: ascii.slice(0, 60) });
     if (!notHeld.includes(sentence)) notHeld.push(sentence);
   }
   return `"${ascii}"`;

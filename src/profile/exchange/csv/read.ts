@@ -16,6 +16,7 @@ import {
   quantityFrom,
   refuseOversize,
 } from '../spectral-table.ts';
+import { say } from '../sentences.ts';
 
 const COLORIMETRIC = ['LAB_L', 'LAB_A', 'LAB_B', 'XYZ_X', 'XYZ_Y', 'XYZ_Z'];
 
@@ -33,14 +34,17 @@ export function readCsv(text: string, choices: ReadChoices = {}): SpectralTable 
       max_record_size: 1_000_000,
     });
   } catch (error) {
-    throw new ExchangeProblem(
-      `The file cannot be read as CSV (${(error as Error).message}); export it again as plain CSV.`,
-    );
+    throw new ExchangeProblem(say('not-csv', { cause: (error as Error).message }));
   }
-  if (grid.length === 0) throw new ExchangeProblem('The file is empty; choose another.');
+  if (grid.length === 0) throw new ExchangeProblem(say('empty'));
   if (grid.length > FILE_LIMITS.rows || (grid[0]?.length ?? 0) > FILE_LIMITS.columns) {
     throw new ExchangeProblem(
-      `The file has ${grid.length} rows of ${grid[0]?.length} columns; up to ${FILE_LIMITS.rows} rows of ${FILE_LIMITS.columns} are read, so split it.`,
+      say('size', {
+        rows: grid.length,
+        columns: grid[0]?.length ?? 0,
+        mostRows: FILE_LIMITS.rows,
+        mostColumns: FILE_LIMITS.columns,
+      }),
     );
   }
   const assumptions: Assumption[] = [];
@@ -84,16 +88,12 @@ function commaRule(
   const commas = cells.some((c) => /^-?\d+,\d+$/.test(c));
   const dots = cells.some((c) => /^-?\d+\.\d+$/.test(c));
   if (commas && dots) {
-    throw new ExchangeProblem(
-      'The file mixes decimal points and decimal commas; say whether the commas are decimal commas.',
-      'decimalComma',
-    );
+    throw new ExchangeProblem(say('mixed-decimals'), 'decimalComma');
   }
   if (commas) {
     assumptions.push({
       choice: 'decimalComma',
-      sentence:
-        'Cells are separated by another character, so commas between digits were read as decimal commas.',
+      sentence: say('cells-separated'),
     });
   }
   return commas;
@@ -116,10 +116,10 @@ function wideRows(
       .filter((c) => (cells[c.i] ?? '') !== '')
       .map((c) => ({
         nm: c.nm!,
-        value: numberFrom(cells[c.i]!, `row ${r + 2}, column ${header[c.i]}`, decimalComma),
+        value: numberFrom(cells[c.i]!, say('cell', { row: r + 2, column: header[c.i]! }), decimalComma),
       }));
     const quantity: Quantity =
-      quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', `row ${r + 2}`) : 'reflectance';
+      quantityAt >= 0 ? quantityFrom(cells[quantityAt] ?? '', say('row', { row: r + 2 })) : 'reflectance';
     return { cells, points, quantity };
   });
   const reflectances = parsed.filter((p) => p.quantity === 'reflectance').flatMap((p) => p.points);
@@ -138,7 +138,7 @@ function wideRows(
     const three = (names: string[]): number[] | undefined => {
       const at = names.map((n) => lower.indexOf(n.toLowerCase()));
       return at.every((i) => i >= 0 && (cells[i] ?? '') !== '')
-        ? at.map((i) => numberFrom(cells[i]!, `row ${r + 2}, column ${header[i]}`, decimalComma))
+        ? at.map((i) => numberFrom(cells[i]!, say('cell', { row: r + 2, column: header[i]! }), decimalComma))
         : undefined;
     };
     const lab = three(COLORIMETRIC.slice(0, 3));
@@ -150,7 +150,7 @@ function wideRows(
       quantity,
       ...ascending(
         points.map((p) => ({ nm: p.nm, value: p.value * scale })),
-        `Row ${r + 2}`,
+        say('row-start', { row: r + 2 }),
       ),
       ...(lab ? { lab: { L: lab[0]!, a: lab[1]!, b: lab[2]! } } : {}),
       ...(xyz ? { xyz: { X: xyz[0]!, Y: xyz[1]!, Z: xyz[2]! } } : {}),
@@ -173,25 +173,25 @@ function downwardRows(
   const asNumber = (c: string | undefined): number =>
     Number((c ?? '').replace(decimalComma ? ',' : '\u0000', '.'));
   const startsWithNumber = Number.isFinite(asNumber(grid[0]![0])) && grid[0]![0] !== '';
-  const names = startsWithNumber ? grid[0]!.slice(1).map((_, i) => `sample ${i + 1}`) : grid[0]!.slice(1);
+  const names = startsWithNumber
+    ? grid[0]!.slice(1).map((_, i) => say('sample', { number: i + 1 }))
+    : grid[0]!.slice(1);
   const body = startsWithNumber ? grid : grid.slice(1);
   if (names.length === 0) {
-    throw new ExchangeProblem(
-      'Only one column was found; a reading needs wavelengths and values, so check the separator.',
-    );
+    throw new ExchangeProblem(say('one-column'));
   }
   const first = startsWithNumber ? 1 : 2;
   const wavelengths = body.map((cells, r) =>
-    numberFrom(cells[0] ?? '', `row ${r + first}, the wavelength column`, decimalComma),
+    numberFrom(cells[0] ?? '', say('wavelength-cell', { row: r + first }), decimalComma),
   );
   const outside = wavelengths.find((nm) => nm < 300 || nm > 1100);
   if (outside !== undefined) {
-    throw new ExchangeProblem(
-      `The first column holds ${outside} where wavelengths of 300 to 1100 nm belong; check the file's layout.`,
-    );
+    throw new ExchangeProblem(say('first-column', { outside }));
   }
   const columns = names.map((_, s) =>
-    body.map((cells, r) => numberFrom(cells[s + 1] ?? '', `row ${r + first}, column ${s + 2}`, decimalComma)),
+    body.map((cells, r) =>
+      numberFrom(cells[s + 1] ?? '', say('cell', { row: r + first, column: s + 2 }), decimalComma),
+    ),
   );
   const largest = columns.flat().reduce((m, v) => Math.max(m, v), Number.NEGATIVE_INFINITY);
   const factor = scaleToFraction(names, largest, choices, assumptions);
@@ -201,7 +201,7 @@ function downwardRows(
     quantity: 'reflectance' as const,
     ...ascending(
       wavelengths.map((nm, i) => ({ nm, value: columns[s]![i]! * factor })),
-      `Column ${s + 2}`,
+      say('column', { number: s + 2 }),
     ),
     tags: {},
   }));

@@ -15,6 +15,7 @@ import {
   type SpectralTable,
   refuseOversize,
 } from '../spectral-table.ts';
+import { say } from '../sentences.ts';
 
 type Node = Record<string, unknown>;
 
@@ -34,9 +35,7 @@ export function readCxf(text: string, choices: ReadChoices = {}): SpectralTable 
   const document = parsed(text.replace(/^\uFEFF/, ''));
   const root = document['CxF'];
   if (typeof root !== 'object' || root === null) {
-    throw new ExchangeProblem(
-      'The XML has no CxF element with content; choose a CxF3 file or another format.',
-    );
+    throw new ExchangeProblem(say('no-cxf'));
   }
   const cxf = node(root);
   const info = node(cxf['FileInformation']);
@@ -50,15 +49,10 @@ export function readCxf(text: string, choices: ReadChoices = {}): SpectralTable 
   const assumptions: Assumption[] = [];
   const objects = list(node(resources['ObjectCollection'])['Object']);
   if (objects.length > FILE_LIMITS.rows) {
-    throw new ExchangeProblem(
-      `The file has ${objects.length} objects; up to ${FILE_LIMITS.rows} are read, so split it.`,
-    );
+    throw new ExchangeProblem(say('objects', { objects: objects.length, most: FILE_LIMITS.rows }));
   }
   const rows = objects.flatMap((o, i) => rowsOf(o, i, specs, assumptions));
-  if (rows.length === 0)
-    throw new ExchangeProblem(
-      'The file has no reflectance spectra or Lab values; export it with its measurements.',
-    );
+  if (rows.length === 0) throw new ExchangeProblem(say('no-spectra'));
   const geometry = choices.geometry ?? geometryOf([...specs.values()]);
   const created = textOf(info['CreationDate']);
   const instrument = [...specs.values()].map((s) => textOf(node(s['Device'])['Model'])).find((m) => m);
@@ -79,9 +73,7 @@ function parsed(text: string): Node {
   try {
     const valid = XMLValidator.validate(text);
     if (valid !== true) {
-      throw new ExchangeProblem(
-        `The file is not well-formed XML (line ${valid.err.line}: ${valid.err.msg}); export it again.`,
-      );
+      throw new ExchangeProblem(say('not-well-formed', { line: valid.err.line, cause: valid.err.msg }));
     }
     const parser = new XMLParser({
       ignoreAttributes: false,
@@ -95,17 +87,13 @@ function parsed(text: string): Node {
     return node(parser.parse(text));
   } catch (error) {
     if (error instanceof ExchangeProblem) throw error;
-    throw new ExchangeProblem(
-      `The file cannot be read as XML (${(error as Error).message}); export it again.`,
-    );
+    throw new ExchangeProblem(say('not-xml', { cause: (error as Error).message }));
   }
 }
 
 function refuseHostile(text: string): void {
   if (/<!(DOCTYPE|ENTITY)/i.test(text)) {
-    throw new ExchangeProblem(
-      'The file declares a document type or entities, which CxF3 does not need; export it without them.',
-    );
+    throw new ExchangeProblem(say('entities'));
   }
   // Walked by indexOf, not by one expression: a file of opening brackets alone must not cost its square.
   let depth = 0;
@@ -117,9 +105,7 @@ function refuseHostile(text: string): void {
     if (next === '/') depth--;
     else if (/[A-Za-z_]/.test(next) && text[end - 1] !== '/') depth++;
     if (depth > FILE_LIMITS.xmlDepth) {
-      throw new ExchangeProblem(
-        `The file nests elements more than ${FILE_LIMITS.xmlDepth} deep; CxF3 needs about 12, so it was not read.`,
-      );
+      throw new ExchangeProblem(say('too-deep', { depth: FILE_LIMITS.xmlDepth }));
     }
     at = end + 1;
   }
@@ -131,7 +117,7 @@ function rowsOf(
   specs: Map<string | undefined, Node>,
   assumptions: Assumption[],
 ): SpectralRow[] {
-  const name = textOf(object['@Name']) ?? `sample ${index + 1}`;
+  const name = textOf(object['@Name']) ?? say('sample', { number: index + 1 });
   const values = node(object['ColorValues']);
   const { SampleId: tagged, ...tags } = Object.fromEntries(
     list(object['TagCollection']).flatMap(tagsOf),
@@ -167,19 +153,16 @@ function gridCurve(
   const start = textOf(spectrum['@StartWL']) ?? textOf(range['@StartWL']);
   const written =
     textOf(range['@Increment']) ?? textOf(spectrum['@Interval']) ?? textOf(spectrum['@Increment']);
-  if (start === undefined)
-    throw new ExchangeProblem(`"${name}" does not say at which wavelength its spectrum starts; add StartWL.`);
+  if (start === undefined) throw new ExchangeProblem(say('no-start', { name }));
   const end = textOf(spectrum['@EndWL']);
   let increment = written === undefined ? undefined : number(written, name);
   if (increment === undefined && end !== undefined && values.length > 1) {
     increment = (number(end, name) - number(start, name)) / (values.length - 1);
-    const sentence = `The step of the spectra was taken from their first and last wavelength: ${increment} nm.`;
+    const sentence = say('step-taken', { nm: increment });
     if (!assumptions.some((a) => a.sentence === sentence)) assumptions.push({ choice: 'none', sentence });
   }
   if (increment === undefined || !(increment > 0)) {
-    throw new ExchangeProblem(
-      `"${name}" does not say the step of its spectrum; its colour specification needs a WavelengthRange.`,
-    );
+    throw new ExchangeProblem(say('no-step', { name }));
   }
   return values.map((value, i) => ({ nm: number(start, name) + i * increment, value }));
 }
@@ -213,5 +196,5 @@ function textOf(v: unknown): string | undefined {
 }
 
 function number(v: unknown, name: string): number {
-  return numberFrom(textOf(v) ?? '', `the spectrum of "${name}"`, false);
+  return numberFrom(textOf(v) ?? '', say('spectrum-of', { name }), false);
 }

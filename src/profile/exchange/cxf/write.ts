@@ -5,6 +5,7 @@
  */
 import { XMLBuilder } from 'fast-xml-parser';
 import type { SpectralRow, SpectralTable, Written } from '../spectral-table.ts';
+import { say } from '../sentences.ts';
 
 export const CXF_NAMESPACE = 'http://colorexchangeformat.com/CxF3-core';
 
@@ -21,9 +22,7 @@ export function writeCxf(table: SpectralTable, createdIso: string): Written {
   const notHeld: string[] = [];
   const rows = table.rows.filter((r) => r.quantity === 'reflectance');
   if (rows.length < table.rows.length) {
-    notHeld.push(
-      'K, S and their covariance were left out: CxF3 core holds readings; use the JSON profile or CGATS for constants.',
-    );
+    notHeld.push(say('constants-left-out'));
   }
   const created = table.created ?? createdIso;
   const specs = new Map<string, { id: string; row: SpectralRow }>();
@@ -78,7 +77,7 @@ function objectOf(
 ): object {
   const tags = { SampleId: row.id, ...row.tags };
   if (row.lab || row.xyz) {
-    const sentence = `Lab and XYZ were left out${white ? ` (under ${white})` : ''}: they follow from the spectra that were written.`;
+    const sentence = say('lab-left-out', { under: white ? say('under', { white }) : '' });
     if (!notHeld.includes(sentence)) notHeld.push(sentence);
   }
   return {
