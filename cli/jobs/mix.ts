@@ -1,12 +1,11 @@
-import type { z } from 'zod';
 import {
   additionRequestSchema,
   limitsRequestSchema,
   matchRequestSchema,
   type RecipeAnswer,
   valueStringRequestSchema,
-  type wantedSchema,
 } from '../../server/api/mix.ts';
+import type { WantedRequest } from '../../server/api/mix-words.ts';
 import { type MixAnswers, type MixJob, runMix } from '../../server/mixing/run-mix.ts';
 import { parseMasses, readProfileFile, readText, whiteOf } from '../input.ts';
 import { type Output, printJson, table } from '../output.ts';
@@ -134,7 +133,7 @@ function massesWords(masses: Readonly<Record<string, number>>): string {
     .join(', ');
 }
 
-function targetOf(options: TargetOptions): z.infer<typeof wantedSchema> {
+function targetOf(options: TargetOptions): WantedRequest {
   if ((options.lab === undefined) === (options.reflectance === undefined)) {
     throw new CommandProblem('Name the wanted colour by --lab or by --reflectance, one of the two.', 2);
   }

@@ -1,54 +1,20 @@
 import { z } from 'zod';
 import { route } from './route.ts';
-import { bandCurveSchema } from './fits.ts';
-import { colourSchema, idSchema, labSchema, massesSchema, whiteSchema } from './words.ts';
-
-/** Every mixing request works from the current profile unless one is named. */
-const from = { profileId: idSchema.optional(), white: whiteSchema.optional() };
-const choice = {
-  only: z.array(idSchema).max(200).optional(),
-  without: z.array(idSchema).max(200).optional(),
-};
-const grams = z.number().positive().max(100_000);
-const prioritySchema = z.enum(['evenly', 'value', 'hue']);
-
-export const intervalSchema = z.strictObject({
-  /** 95 % of mixes made by this recipe lie within this CIEDE2000 of the predicted colour. */
-  radius95: z.number(),
-  valueLow: z.number(),
-  valueHigh: z.number(),
-  leanLow: z.number(),
-  leanHigh: z.number(),
-});
-
-export const predictionSchema = z
-  .strictObject({
-    wavelengths: z.array(z.number()),
-    /** As the profile's geometry reads it. */
-    reflectance: bandCurveSchema,
-    colour: colourSchema,
-    interval: intervalSchema,
-    warnings: z.array(z.string()),
-  })
-  .meta({ id: 'Prediction' });
-export type PredictionAnswer = z.infer<typeof predictionSchema>;
-
-/** A wanted colour: CIELAB under the request's white, or 36 reflectance factors on the grid. */
-export const wantedSchema = z.union([
-  z.strictObject({ Lab: labSchema }),
-  z.strictObject({ reflectance: z.array(z.number()).length(36) }),
-]);
-
-/** How a mix differs from what was wanted; all are mix minus wanted. */
-export const splitSchema = z.strictObject({
-  deltaE00: z.number(),
-  value: z.number(),
-  chroma: z.number(),
-  hue: z.number(),
-  lean: z.number(),
-  /** "value kept, too cool by 6". */
-  sentence: z.string(),
-});
+import type { Illuminant } from '../../src/colour/illuminant.ts';
+import {
+  choice,
+  edgeMixSchema,
+  from,
+  gramsSchema,
+  pourSchema,
+  predictionSchema,
+  prioritySchema,
+  scaleSchema,
+  splitSchema,
+  underLightSchema,
+  wantedSchema,
+} from './mix-words.ts';
+import { idSchema, massesSchema } from './words.ts';
 
 export const recipeSchema = z
   .strictObject({
@@ -60,20 +26,19 @@ export const recipeSchema = z
     split: splitSchema,
     /** What the worst slip of one pour would do, CIEDE2000, and whose; null for a recipe sought in whole pours. */
     slip: z.strictObject({ deltaE00: z.number(), tube: idSchema }).nullable(),
+    /** How it is poured, where a scale was named; `deltaE00` of the recipe is as made, with the pre-tint where it pays. */
+    pour: pourSchema.nullable(),
+    made: z.enum(['as poured', 'with a pre-tint']).nullable(),
+    /** Colour difference of target and recipe under other lights; only where the target is a spectrum. */
+    metamerism: z.array(z.strictObject({ illuminant: z.string(), deltaE00: z.number() })),
   })
   .meta({ id: 'Recipe' });
 export type RecipeAnswer = z.infer<typeof recipeSchema>;
 
-/** The extreme mixes of limits: shares by mass and the colour they make. */
-export const edgeMixSchema = z.strictObject({
-  shares: massesSchema,
-  Lab: labSchema,
-  value: z.number(),
-  lean: z.number(),
-  chroma: z.number(),
-});
-
+/** Lights every prediction is also stated under. */
+export const LIGHTS = ['D65', 'D50', 'A', 'LED-B3'] as const satisfies readonly Illuminant[];
 export const predictRequestSchema = z.strictObject({ ...from, masses: massesSchema });
+export const predictAnswerSchema = predictionSchema.extend({ lights: z.array(underLightSchema) });
 export const matchRequestSchema = z.strictObject({
   ...from,
   ...choice,
@@ -81,9 +46,15 @@ export const matchRequestSchema = z.strictObject({
   maxTubes: z.number().int().min(1).max(8).default(4),
   count: z.number().int().min(1).max(20).default(5),
   priority: prioritySchema.default('evenly'),
-  grams: grams.default(10),
+  grams: gramsSchema.default(10),
   /** Given: recipes are sought in whole steps of this scale, g. */
   scaleResolution: z.number().positive().max(10).optional(),
+  /** Smallest amount put on that scale, g. Absent: ten of its steps. */
+  smallestPour: z.number().positive().max(1000).optional(),
+  /** Differences of CIEDE2000 smaller than this do not decide the order of recipes. */
+  closeEnough: z.number().positive().max(5).optional(),
+  /** Price of a gram by tube id, any currency. */
+  prices: massesSchema.optional(),
 });
 export const matchAnswerSchema = z.strictObject({
   recipes: z.array(recipeSchema),
@@ -100,7 +71,9 @@ export const additionRequestSchema = z.strictObject({
   reading: wantedSchema.optional(),
   target: wantedSchema,
   maxTubes: z.number().int().min(1).max(3).default(3),
-  maxGrams: grams.optional(),
+  maxGrams: gramsSchema.optional(),
+  /** Grams of the right colour needed in the end. Absent: as much as the pile. */
+  wantedGrams: gramsSchema.optional(),
   priority: prioritySchema.default('evenly'),
 });
 const oneAdditionSchema = z.strictObject({
@@ -158,7 +131,9 @@ export const valueStringRequestSchema = z.strictObject({
   kind: z
     .union([z.literal('neutral'), z.strictObject({ lean: z.number() }), z.strictObject({ tube: idSchema })])
     .default('neutral'),
-  grams: grams.default(10),
+  grams: gramsSchema.default(10),
+  /** Given: each step is also sought in whole steps of it. */
+  scale: scaleSchema.optional(),
 });
 export const valueStringAnswerSchema = z.strictObject({
   steps: z.array(
@@ -167,6 +142,7 @@ export const valueStringAnswerSchema = z.strictObject({
       /** Null where these tubes have no such value. */
       masses: massesSchema.nullable(),
       prediction: predictionSchema.nullable(),
+      pour: pourSchema.nullable(),
       ofFamily: z.boolean(),
     }),
   ),
@@ -179,7 +155,7 @@ export const mixRoutes = {
     path: '/api/predict',
     summary: 'The colour of a recipe, with its interval',
     body: predictRequestSchema,
-    answer: predictionSchema,
+    answer: predictAnswerSchema,
   }),
   match: route({
     method: 'POST',

@@ -1,3 +1,4 @@
+import { browserPortRoutes } from './browser-ports.ts';
 import { buttonRoutes } from './button.ts';
 import { checkRoutes } from './checks.ts';
 import { eventRoutes } from './events.ts';
@@ -27,6 +28,7 @@ export const ROUTES = {
   ...instrumentRoutes,
   ...headRecordRoutes,
   ...tileRoutes,
+  ...browserPortRoutes,
   ...ladderRoutes,
   ...importRoutes,
   ...fitRoutes,

@@ -2,10 +2,9 @@ import type { z } from 'zod';
 import type { WhiteName } from '../../src/colour/illuminant.ts';
 import type { MixingPalette } from '../../src/fit/palette.ts';
 import { addToPile, type Addition } from '../../src/mix/addition/add-to-pile.ts';
-import type { EdgeMix } from '../../src/mix/limits/edge-search.ts';
 import { paletteLimits } from '../../src/mix/limits/palette-limits.ts';
 import { type MatchOptions, matchColour } from '../../src/mix/match/match-colour.ts';
-import type { Wanted } from '../../src/mix/match/wanted.ts';
+import type { Recipe } from '../../src/mix/match/recipe.ts';
 import { pourMatch } from '../../src/mix/pour/pour-match.ts';
 import { valueString } from '../../src/mix/value-string/value-string.ts';
 import { compareProfiles, type ProfileComparison } from '../../src/profile/compare/compare-profiles.ts';
@@ -21,11 +20,10 @@ import type {
   matchRequestSchema,
   valueStringAnswerSchema,
   valueStringRequestSchema,
-  wantedSchema,
 } from '../api/mix.ts';
 import { type CheckedOne, type CheckJob, runChecks } from '../checking/run-checks.ts';
 import { defined } from '../defined.ts';
-import { predictionView, whiteNameOf } from './predict.ts';
+import { type AdviceAnswers, type AdviceJob, edgeMixView, runAdvice } from './advice-jobs.ts';
 import {
   type MergeAnswer,
   type MergeJob,
@@ -34,6 +32,7 @@ import {
   runMerge,
   runReplace,
 } from './renew-jobs.ts';
+import { pourView, predictionView, scaleOf, wantedOf, whiteNameOf } from './views.ts';
 
 /** A search of the mixing room with its request, as a worker is given it. */
 export type MixJob =
@@ -44,7 +43,8 @@ export type MixJob =
   | { readonly kind: 'compare'; readonly request: CompareRequest }
   | { readonly kind: 'replace'; readonly request: ReplaceJob }
   | { readonly kind: 'merge'; readonly request: MergeJob }
-  | { readonly kind: 'checks'; readonly request: ChecksRequest };
+  | { readonly kind: 'checks'; readonly request: ChecksRequest }
+  | AdviceJob;
 
 /** The job's own profile against a second one. */
 export interface CompareRequest {
@@ -59,7 +59,7 @@ export interface ChecksRequest {
   readonly jobs: readonly CheckJob[];
 }
 
-export interface MixAnswers {
+export interface MixAnswers extends AdviceAnswers {
   readonly match: z.infer<typeof matchAnswerSchema>;
   readonly addition: z.infer<typeof additionAnswerSchema>;
   readonly limits: z.infer<typeof limitsAnswerSchema>;
@@ -92,11 +92,9 @@ export function runMix(profile: PaletteProfile, job: MixJob): MixAnswers[MixJob[
       return runReplace(profile, job.request);
     case 'merge':
       return runMerge(profile, job.request);
+    default:
+      return runAdvice(profile, job);
   }
-}
-
-function wantedOf(target: z.infer<typeof wantedSchema>, white: WhiteName): Wanted {
-  return 'Lab' in target ? { lab: { ...target.Lab, white } } : { spectrum: target.reflectance };
 }
 
 function match(
@@ -104,36 +102,49 @@ function match(
   white: WhiteName,
   request: z.infer<typeof matchRequestSchema>,
 ): MixAnswers['match'] {
-  const { maxTubes, count, priority, grams, only, without, scaleResolution } = request;
-  const options: MatchOptions = { maxTubes, count, priority, grams, white, ...defined({ only, without }) };
+  const { maxTubes, count, priority, grams, only, without, scaleResolution, smallestPour } = request;
+  const { closeEnough, prices } = request;
+  const options: MatchOptions = {
+    maxTubes,
+    count,
+    priority,
+    grams,
+    white,
+    ...defined({ only, without, closeEnough, prices }),
+  };
   const target = wantedOf(request.target, white);
-  const { recipes, reached, sentence } = matchColour(palette, target, options);
   if (scaleResolution === undefined) {
-    return {
-      reached,
-      sentence,
-      recipes: recipes.map(({ masses, shares, prediction, deltaE00, split, slip }) => ({
-        masses: { ...masses },
-        shares: { ...shares },
-        prediction: predictionView(prediction),
-        deltaE00,
-        split: { ...split },
-        slip: { ...slip },
-      })),
-    };
+    const { recipes, reached, sentence } = matchColour(palette, target, options);
+    return { reached, sentence, recipes: recipes.map((r) => ({ ...recipeView(r), pour: null, made: null })) };
   }
-  const pours = pourMatch(palette, target, { ...options, grams, scale: { resolution: scaleResolution } });
+  const scale = { resolution: scaleResolution, ...defined({ smallestPour }) };
+  const { recipes, reached, sentence } = pourMatch(palette, target, { ...options, grams, scale });
   return {
     reached,
     sentence,
-    recipes: pours.map((pour) => ({
+    recipes: recipes.map(({ recipe, pour, deltaE00, made }) => ({
+      ...recipeView(recipe),
       masses: { ...pour.masses },
       shares: Object.fromEntries(Object.entries(pour.masses).map(([id, mass]) => [id, mass / pour.grams])),
       prediction: predictionView(pour.prediction),
-      deltaE00: pour.deltaE00,
-      split: { ...pour.split },
+      deltaE00,
+      split: { ...(made === 'as poured' ? pour.split : pour.preTint!.split) },
       slip: null,
+      pour: pourView(pour),
+      made,
     })),
+  };
+}
+
+function recipeView({ masses, shares, prediction, deltaE00, split, slip, metamerism }: Recipe) {
+  return {
+    masses: { ...masses },
+    shares: { ...shares },
+    prediction: predictionView(prediction),
+    deltaE00,
+    split: { ...split },
+    slip: { ...slip },
+    metamerism: (metamerism ?? []).map(({ illuminant, deltaE00: dE }) => ({ illuminant, deltaE00: dE })),
   };
 }
 
@@ -142,12 +153,12 @@ function addition(
   white: WhiteName,
   request: z.infer<typeof additionRequestSchema>,
 ): MixAnswers['addition'] {
-  const { pile, reading, maxTubes, maxGrams, priority, only, without } = request;
+  const { pile, reading, maxTubes, maxGrams, wantedGrams, priority, only, without } = request;
   const result = addToPile(
     palette,
     { masses: pile, ...(reading ? { reading: wantedOf(reading, white) } : {}) },
     wantedOf(request.target, white),
-    { maxTubes, priority, white, ...defined({ maxGrams, only, without }) },
+    { maxTubes, priority, white, ...defined({ maxGrams, wantedGrams, only, without }) },
   );
   const one = ({ add, grams, deltaE00, split }: Addition) => ({
     add: { ...add },
@@ -170,13 +181,7 @@ function limits(
   request: z.infer<typeof limitsRequestSchema>,
 ): MixAnswers['limits'] {
   const found = paletteLimits(palette, { white, hues: request.hues, ...defined({ only: request.only }) });
-  const mix = ({ shares, lab, value, lean, chroma }: EdgeMix) => ({
-    shares: { ...shares },
-    Lab: { L: lab.L, a: lab.a, b: lab.b },
-    value,
-    lean,
-    chroma,
-  });
+  const mix = edgeMixView;
   return {
     darkest: mix(found.darkest),
     lightest: mix(found.lightest),
@@ -193,7 +198,7 @@ function string(
   white: WhiteName,
   request: z.infer<typeof valueStringRequestSchema>,
 ): MixAnswers['value string'] {
-  const { steps, darkest, lightest, kind, grams, only } = request;
+  const { steps, darkest, lightest, kind, grams, only, scale } = request;
   const found = valueString(palette, {
     steps,
     kind,
@@ -202,12 +207,14 @@ function string(
     ...(darkest === undefined ? {} : { from: { value: darkest } }),
     ...(lightest === undefined ? {} : { to: { value: lightest } }),
     ...defined({ only }),
+    ...scaleOf(scale),
   });
   return {
     steps: found.steps.map((step) => ({
       value: step.value,
       masses: step.masses ? { ...step.masses } : null,
       prediction: step.prediction ? predictionView(step.prediction) : null,
+      pour: step.pour ? pourView(step.pour) : null,
       ofFamily: step.ofFamily,
     })),
     warnings: [...found.warnings],

@@ -28,9 +28,9 @@ export { type ColourSplit, splitDifference, valueOfLab } from './match/differenc
 export { type Metamerism, TEST_ILLUMINANTS, metamerism, metamerismIndex } from './metamerism.ts';
 
 // Pour.
-export { type Scale } from './pour/scale.ts';
+export { type Scale, canPour } from './pour/scale.ts';
 export { type Pour, type PourOptions, pourRecipe } from './pour/pour-recipe.ts';
-export { pourMatch } from './pour/pour-match.ts';
+export { type PouredRecipe, type PourMatchResult, pourMatch } from './pour/pour-match.ts';
 export { type PreTint } from './pour/pre-tint.ts';
 export { type PartsOptions, type WholeParts, wholeParts } from './pour/whole-parts.ts';
 export { type PourStep, orderOfAddition } from './pour/order.ts';

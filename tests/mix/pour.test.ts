@@ -105,7 +105,7 @@ describe('grams on a scale', () => {
 
   it('looks among other recipes for one that pours well', () => {
     const target = { lab: lab(62, 10, 12) };
-    const pours = pourMatch(palette, target, {
+    const { recipes: pours } = pourMatch(palette, target, {
       grams: 8,
       scale: { resolution: 0.1, smallestPour: 0.3 },
       count: 3,

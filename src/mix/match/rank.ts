@@ -1,8 +1,7 @@
 import type { Candidate } from './candidates.ts';
 
-/** A candidate with everything ranking looks at. */
-export interface Ranked {
-  readonly candidate: Candidate;
+/** Everything ranking looks at. */
+export interface Rankable {
   /** Ids of its tubes, ascending. */
   readonly ids: readonly string[];
   /** By how much what is held is missed: value, L* units. 0 where nothing is held. */
@@ -12,12 +11,17 @@ export interface Ranked {
   readonly metamerism: number;
   /** CIEDE2000 of the worst slip. */
   readonly slip: number;
-  /** Whose slip that is. */
-  readonly worstTube: string;
   /** Price of the paint. */
   readonly price: number;
   /** CIEDE2000 by which the mix moves when its least needed tube is left out. */
   readonly leastNeeded: number;
+}
+
+/** A candidate of a search, to be ranked. */
+export interface Ranked extends Rankable {
+  readonly candidate: Candidate;
+  /** Whose the worst slip is. */
+  readonly worstTube: string;
 }
 
 /** Steps below which two recipes count as equal in one respect, CIEDE2000 but for `held` (L*). */
@@ -28,14 +32,13 @@ export const RANK_STEPS = { held: 0.05, metamerism: 0.05, slip: 0.1 } as const;
  * is a spectrum), then forgiveness, then the price of paint, then CIEDE2000 to the last digit. Steps are counted from
  * the best, so that the order is one order.
  */
-export function rank(all: readonly Ranked[], tie: number): Ranked[] {
+export function rank<T extends Rankable>(all: readonly T[], tie: number): T[] {
   const leastHeld = Math.min(...all.map((r) => r.heldError));
-  const held = (r: Ranked): number => Math.floor((r.heldError - leastHeld) / RANK_STEPS.held);
+  const held = (r: T): number => Math.floor((r.heldError - leastHeld) / RANK_STEPS.held);
   const keepers = all.filter((r) => held(r) === 0);
   const least = Math.min(...keepers.map((r) => r.deltaE00));
   const step = (v: number, by: number): number => Math.floor(v / by);
-  const near = (r: Ranked): number =>
-    r.deltaE00 - least < tie ? 0 : 1 + step(r.deltaE00 - least - tie, tie);
+  const near = (r: T): number => (r.deltaE00 - least < tie ? 0 : 1 + step(r.deltaE00 - least - tie, tie));
   return all.toSorted(
     (p, q) =>
       held(p) - held(q) ||
@@ -53,8 +56,8 @@ export function rank(all: readonly Ranked[], tie: number): Ranked[] {
  * Leaves out recipes in disguise: those with a tube that does nothing (leaving it out moves the mix by less than `tie`),
  * and those that only add tubes to a better-ranked one without coming nearer.
  */
-export function withoutDisguises(ranked: readonly Ranked[], tie: number): Ranked[] {
-  const kept: Ranked[] = [];
+export function withoutDisguises<T extends Rankable>(ranked: readonly T[], tie: number): T[] {
+  const kept: T[] = [];
   for (const r of ranked) {
     if (r.ids.length > 1 && r.leastNeeded < tie) continue;
     const disguised = kept.some(

@@ -1,7 +1,7 @@
 import { type Blend, unblended, withBlends } from '../blend.ts';
 import type { Masses } from '../film-stack.ts';
 import { searchOn } from '../match/candidates.ts';
-import { splitDifference } from '../match/difference.ts';
+import { type ColourSplit, splitDifference } from '../match/difference.ts';
 import type { WantedColour } from '../match/wanted.ts';
 import { predictMix } from '../predict-mix.ts';
 import { differenceGoal } from '../search/goal.ts';
@@ -22,8 +22,9 @@ export interface PreTint {
   readonly pour: number;
   /** The recipe with it: grams of the other tubes. */
   readonly masses: Masses;
-  /** CIEDE2000 from the wanted colour of the recipe made that way. */
+  /** CIEDE2000 from the wanted colour of the recipe made that way, and how it differs. */
   readonly deltaE00: number;
+  readonly split: ColourSplit;
 }
 
 /** Ratios worth making, in parts of the light tube to one of the strong. */
@@ -73,6 +74,7 @@ export function preTint(
   );
   const amounts = Object.fromEntries(tubes.map((t, j) => [wide.ids[t]!, steps[j]! * step]));
   const lab = predictMix(set.palette, unblended(amounts, [tint]), set.white).lab;
+  const split = splitDifference(wanted.lab, lab);
   const { [tint.id]: pour = 0, ...masses } = amounts;
   return {
     strong,
@@ -81,6 +83,7 @@ export function preTint(
     make: { [strong]: strongGrams * enough, [light]: strongGrams * enough * parts },
     pour,
     masses: Object.fromEntries(Object.entries(masses).filter(([, g]) => g > 0)),
-    deltaE00: splitDifference(wanted.lab, lab).deltaE00,
+    deltaE00: split.deltaE00,
+    split,
   };
 }

@@ -48,6 +48,8 @@ export const PATHS: Readonly<Record<RouteName, string>> = {
   useNoTile: 'DELETE /api/white-tiles/use',
   deleteTile: 'DELETE /api/white-tiles/:tileId',
   readOwnTile: 'POST /api/instrument/own-tile',
+  announceBrowserPort: 'POST /api/instrument/browser-ports',
+  hearBrowserPort: 'POST /api/instrument/browser-ports/:connection/heard',
   listLadders: 'GET /api/ladders',
   planLadder: 'POST /api/ladders/plan',
   startLadder: 'POST /api/ladders',

@@ -3,15 +3,16 @@ import {
   type AdditionOptions,
   type AdditionResult,
   type MatchOptions,
-  MixProblem,
   type Pile,
   type Pour,
+  type PouredRecipe,
   type Recipe,
   type Scale,
   type Wanted,
   addToPile,
+  canPour,
   matchColour,
-  pourRecipe,
+  pourMatch,
 } from '../../../src/mix/index.ts';
 
 /** Differences smaller than this do not decide the order of recipes, CIEDE2000: an interval is usually wider. Our choice. */
@@ -29,6 +30,9 @@ export interface MatchAsk {
 export interface FoundRecipe {
   readonly recipe: Recipe;
   readonly pour: Pour | undefined;
+  /** CIEDE2000 as it is made, and how. */
+  readonly deltaE00: number;
+  readonly made: PouredRecipe['made'];
 }
 export interface MatchAnswer {
   readonly found: readonly FoundRecipe[];
@@ -36,57 +40,37 @@ export interface MatchAnswer {
 }
 
 export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progress): MatchAnswer {
-  const { wanted, options, scale } = ask;
-  const { recipes, reached } = matchColour(palette, wanted, {
+  const { wanted, scale } = ask;
+  const options = {
     closeEnough: CLOSE_ENOUGH,
-    ...options,
-    watch: { onProgress: (done, of) => progress(done / of) },
-  });
-  const { grams, priority } = options;
-  const pourOptions = { grams, scale, ...(priority ? { priority } : {}) };
-  const found = recipes.map((recipe) => ({ recipe, pour: poured(palette, wanted, recipe, pourOptions) }));
-  return { reached, found: worthShowing(found) };
+    ...ask.options,
+    watch: { onProgress: (done: number, of: number) => progress(done / of) },
+  };
+  if (!canPour(options.grams, scale)) {
+    // Too little paint for this scale: the exact recipes still stand.
+    const { recipes, reached } = matchColour(palette, wanted, options);
+    return {
+      reached,
+      found: sameColour(
+        recipes.map((recipe) => ({
+          recipe,
+          pour: undefined,
+          deltaE00: recipe.deltaE00,
+          made: 'as poured' as const,
+        })),
+      ),
+    };
+  }
+  const { recipes, reached } = pourMatch(palette, wanted, { ...options, scale });
+  return { reached, found: sameColour(recipes) };
 }
-
-const tubesOf = ({ recipe, pour }: FoundRecipe): number => Object.keys((pour ?? recipe).masses).length;
 
 /** A recipe further off than the best by this is another colour, not another way, CIEDE2000. Our choice. */
 const ANOTHER_COLOUR = 5;
 
-/** Without what is another colour, and without recipes that the scale makes the same. */
-function worthShowing(found: readonly FoundRecipe[]): FoundRecipe[] {
-  const difference = ({ recipe, pour }: FoundRecipe): number => (pour ?? recipe).deltaE00;
-  const best = Math.min(...found.map(difference));
-  const seen = new Set<string>();
-  return found
-    .filter((f) => {
-      const key = JSON.stringify(
-        Object.entries((f.pour ?? f.recipe).masses).toSorted(([p], [q]) => (p < q ? -1 : 1)),
-      );
-      if (seen.has(key) || difference(f) > best + ANOTHER_COLOUR) return false;
-      seen.add(key);
-      return true;
-    })
-    .toSorted(
-      (p, q) =>
-        Math.floor(difference(p) / CLOSE_ENOUGH) - Math.floor(difference(q) / CLOSE_ENOUGH) ||
-        tubesOf(p) - tubesOf(q),
-    );
-}
-
-function poured(
-  palette: MixingPalette,
-  wanted: Wanted,
-  recipe: Recipe,
-  options: Parameters<typeof pourRecipe>[3],
-): Pour | undefined {
-  try {
-    return pourRecipe(palette, wanted, recipe.masses, options);
-  } catch (cause) {
-    // Too little paint for this scale: the recipe itself still stands.
-    if (cause instanceof MixProblem) return undefined;
-    throw cause;
-  }
+function sameColour(found: readonly FoundRecipe[]): FoundRecipe[] {
+  const best = Math.min(...found.map((f) => f.deltaE00));
+  return found.filter((f) => f.deltaE00 <= best + ANOTHER_COLOUR);
 }
 
 export interface AdditionAsk {
