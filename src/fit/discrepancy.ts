@@ -6,7 +6,7 @@ const LEFT_OUT = 1e-4;
 const kernels = new Map<number, Float64Array[]>();
 
 /** Factor of the correlation on the grid; its columns are kept, for every prediction asks for them. */
-function correlationColumns(correlationNm: number): readonly Float64Array[] {
+export function correlationColumns(correlationNm: number): readonly Float64Array[] {
   const known = kernels.get(correlationNm);
   if (known) return known;
   const left = new Float64Array(GRID_SIZE).fill(1);

@@ -1,7 +1,5 @@
-import { lineariseAt, costAt } from '../model/linearise.ts';
-import { choleskyInPlace, backwardInPlace, forwardInPlace } from '../linear/cholesky.ts';
 import type { FitProblem } from '../model/problem.ts';
-import { levenbergMarquardt } from '../solve/levenberg-marquardt.ts';
+import { fitBlock } from '../solve/fit-block.ts';
 import type { Solution } from '../solve/solve-palette.ts';
 
 /**
@@ -19,47 +17,4 @@ export function withoutGroup(problem: FitProblem, solution: Solution, g: number)
   const covered = tubes.every((t) => [...others].some((k) => problem.groups[k]!.tubes.includes(t)));
   if (others.size < 2 || !covered) return null;
   return fitBlock(problem, solution.weights, solution.x, b, others);
-}
-
-/** Fits one block to some groups from where it stands, all else held. */
-export function fitBlock(
-  problem: FitProblem,
-  weights: readonly Float64Array[],
-  from: Float64Array,
-  b: number,
-  groups: ReadonlySet<number>,
-  maxIterations = 15,
-): Float64Array {
-  const { offset, size } = problem.layout.blocks[b]!;
-  const whole = Float64Array.from(from);
-  const at = (part: Float64Array): Float64Array => {
-    whole.set(part, offset);
-    return whole;
-  };
-  const report = levenbergMarquardt(
-    {
-      cost: (part) => costAt(problem, weights, at(part), groups, b),
-      linearise: (part) => {
-        const { cost, system } = lineariseAt(problem, weights, at(part), groups, b);
-        const H = system.bb[b]!;
-        return {
-          cost,
-          gradient: system.gradient.slice(offset, offset + size),
-          diagonal: Float64Array.from({ length: size }, (_, i) => H[i * size + i]!),
-          solve: (right, extra) => {
-            const L = Float64Array.from(H);
-            for (let i = 0; i < size; i++) L[i * size + i]! += extra[i]!;
-            if (!choleskyInPlace(L, size)) return null;
-            const h = Float64Array.from(right);
-            forwardInPlace(L, size, h, 1);
-            backwardInPlace(L, size, h, 1);
-            return h;
-          },
-        };
-      },
-    },
-    from.slice(offset, offset + size),
-    { ftol: 1e-4, maxIterations, maxStep: 2 },
-  );
-  return Float64Array.from(at(report.x));
 }

@@ -7,7 +7,8 @@ import { costAt } from '../model/linearise.ts';
 import type { FitProblem, Group } from '../model/problem.ts';
 import { groupWeights } from '../model/weights.ts';
 import type { Solution } from '../solve/solve-palette.ts';
-import { fitBlock, withoutGroup } from './leave-out.ts';
+import { fitBlock } from '../solve/fit-block.ts';
+import { withoutGroup } from './leave-out.ts';
 
 export interface OddRung {
   readonly swatches: readonly string[];

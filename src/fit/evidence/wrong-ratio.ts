@@ -4,7 +4,7 @@
  * refitted without it), and how probable that is against an honest rung.
  */
 import { sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
-import { costAt } from '../model/linearise.ts';
+import { costAt, readingsCost } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import type { Solution } from '../solve/solve-palette.ts';
 import { withoutGroup } from './leave-out.ts';
@@ -32,6 +32,8 @@ const MISTAKES = 0.01;
 const MISTAKE_SD = 1.5;
 /** Named from this chance on. */
 const NAMED = 0.9;
+/** Standard deviation of the ln ratio one rung reads like by the others, beyond all noise. This project's choice. */
+const FORETOLD = 0.1;
 /** ln ratio steps tried around the weighed ratio. */
 const TRIED = Array.from({ length: 61 }, (_, i) => -3.75 + i * 0.125);
 
@@ -67,8 +69,10 @@ export function wrongRatios(problem: FitProblem, solution: Solution): WrongRatio
     const c = sharesOfPile(piles, group.pile, zero).shares[t]!;
     const weighed = (1 - c) / c;
     const reads = weighed * Math.exp(-lnOff);
-    // Swapped masses turn the ratio into its inverse: twice its logarithm away.
-    const swapped = weighed !== 1 && Math.abs(Math.log(reads) + Math.log(weighed)) < 4 * sd;
+    // Swapped masses turn the ratio into its inverse: twice its logarithm away. Read like within a few sd of it, and of
+    // what the equations miss of one rung told by the others.
+    const fromInverse = Math.abs(Math.log(reads) + Math.log(weighed));
+    const swapped = fromInverse < 4 * Math.hypot(sd, FORETOLD) && fromInverse < Math.abs(Math.log(weighed));
     const id = set.tubes[t]!.id;
     found.push({
       swatches: group.swatches.map((s) => s.swatch.id),
@@ -100,8 +104,8 @@ function readsLike(
   const x = Float64Array.from(left);
   const cost = (lnRatio: number): number => {
     x[place] = lnRatio / sd;
-    // The weighing prior is in the cost; it is taken off, for it is what is being asked about.
-    return costAt(problem, solution.weights, x, only) - (lnRatio / sd) ** 2 / 2;
+    // Without the weighing's prior, for it is what is being asked about.
+    return readingsCost(problem, solution.weights, x, only);
   };
   let best = TRIED.reduce((a, v) => (cost(v) < cost(a) ? v : a));
   let step = 0.125;

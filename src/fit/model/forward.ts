@@ -20,12 +20,15 @@ export interface ModelState {
   readonly lnX: Float64Array;
 }
 
-export function stateAt(problem: FitProblem, x: Float64Array): ModelState {
+/** The state at a point; with `only`, of the tubes of some groups alone. */
+export function stateAt(problem: FitProblem, x: Float64Array, only?: ReadonlySet<number>): ModelState {
   const { layout, surface } = problem;
   const tubes = problem.set.tubes.length;
   const K = new Float64Array(tubes * N);
   const S = new Float64Array(tubes * N).fill(1);
+  const wanted = only && new Set([...only].flatMap((g) => problem.groups[g]!.tubes));
   for (let t = 0; t < tubes; t++) {
+    if (wanted && !wanted.has(t)) continue;
     const k = layout.lnK[t]!;
     const s = layout.lnS[t]!;
     for (let i = 0; i < N; i++) {
@@ -39,13 +42,19 @@ export function stateAt(problem: FitProblem, x: Float64Array): ModelState {
   return {
     K,
     S,
-    e: Float64Array.from(layout.errors, (place) => (place < 0 ? 0 : x[place]!)),
+    e: placed(layout.errors, x),
     k2: of(shared.k2, surface.k2),
     floor: of(shared.floor, surfaceFloor(surface)),
     top: topOf(surface),
     crowding: of(shared.crowding, 0),
-    lnX: Float64Array.from(layout.films, (place) => x[place]!),
+    lnX: placed(layout.films, x),
   };
+}
+
+function placed(places: Int32Array, x: Float64Array): Float64Array {
+  const out = new Float64Array(places.length);
+  for (let i = 0; i < out.length; i++) if (places[i]! >= 0) out[i] = x[places[i]!]!;
+  return out;
 }
 
 /** What a perfect white reads above the floor. */

@@ -80,7 +80,7 @@ export function addPriors(
     else {
       const { offset, size } = layout.blocks[b]!;
       system.bb[b]![(at - offset) * size + at - offset]! += w;
-      if (minus !== undefined) system.bw[b]![(at - offset) * n + minus]! -= w;
+      if (minus !== undefined && block === undefined) system.bw[b]![(at - offset) * n + minus]! -= w;
     }
     if (minus !== undefined && block === undefined) {
       system.gradient[minus]! -= d / sd;

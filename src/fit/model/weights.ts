@@ -1,6 +1,6 @@
-import { GRID_SIZE, flatSpectrum } from '../../colour/grid.ts';
-import { discrepancyColumns } from '../discrepancy.ts';
-import { choleskyInPlace, inverseFromCholesky, logDeterminant } from '../linear/cholesky.ts';
+import { GRID_SIZE } from '../../colour/grid.ts';
+import { correlationColumns } from '../discrepancy.ts';
+import { choleskyInPlace, forwardInPlace, logDeterminant } from '../linear/cholesky.ts';
 import { stateAt } from './forward.ts';
 import { type GroupPrediction, predictGroup } from './linearise.ts';
 import type { FitProblem, Group } from './problem.ts';
@@ -8,49 +8,43 @@ import type { FitProblem, Group } from './problem.ts';
 const N = GRID_SIZE;
 
 /**
- * Covariance of a group's readings about the prediction: the noise of the means, and the equations' own error, one
- * smooth curve in ln(K/S) for the pile, carried to the readings by the slopes at `at`, and a veil of haze.
+ * Columns U of the part of a group's covariance that is smooth: the equations' own error, one smooth curve in ln(K/S) for
+ * the pile, carried to the readings by the slopes at `at`, and a veil of haze.
  */
-function groupCovariance(
+function smoothColumns(
   problem: FitProblem,
   group: Group,
   at: GroupPrediction,
-  columns: readonly Float64Array[],
+  discrepancySd: number,
   hazeSd: number,
-): Float64Array {
+): Float64Array[] {
   const { A, channels, channelAt } = problem;
-  const n = group.swatches.length * channels;
-  const C = new Float64Array(n * n);
-  group.swatches.forEach((observed, s) => {
-    for (let c = 0; c < channels; c++) {
-      const k = s * channels + c;
-      C[k * n + k] = observed.variance[c]!;
-    }
-  });
-  // The lower triangle is all that Cholesky reads.
-  const add = (u: Float64Array): void => {
-    for (let i = 0; i < n; i++) {
-      const v = u[i]!;
-      const to = i * n;
-      for (let j = 0; j <= i; j++) C[to + j]! += v * u[j]!;
-    }
-  };
+  const { mixture, reported, slopes } = at;
+  const n = reported.length;
+  const columns: Float64Array[] = [];
   // Rows of A sum to 1: a veil over the film adds the same to every channel.
-  if (hazeSd > 0) add(at.reported.map((r) => r * hazeSd));
-  const u = new Float64Array(n);
-  for (const column of columns) {
+  if (hazeSd > 0) columns.push(reported.map((r) => r * hazeSd));
+  if (!(discrepancySd > 0)) return columns;
+  const byLnKS = slopes.map(({ dK, dS }) => {
+    const slope = new Float64Array(N);
+    for (let i = 0; i < N; i++)
+      slope[i] = (discrepancySd * (dK[i]! * mixture.K[i]! - dS[i]! * mixture.S[i]!)) / 2;
+    return slope;
+  });
+  for (const column of correlationColumns(problem.settings.correlationNm)) {
+    const u = new Float64Array(n);
     for (let s = 0; s < group.swatches.length; s++) {
-      const slope = at.lnKS[s]!;
+      const slope = byLnKS[s]!;
       for (let c = 0; c < channels; c++) {
         let v = 0;
         if (channelAt) v = slope[channelAt[c]!]! * column[channelAt[c]!]!;
         else for (let i = 0; i < N; i++) v += A[c * N + i]! * slope[i]! * column[i]!;
-        u[s * channels + c] = v * at.reported[s * channels + c]!;
+        u[s * channels + c] = v * reported[s * channels + c]!;
       }
     }
-    add(u);
+    columns.push(u);
   }
-  return C;
+  return columns;
 }
 
 /** Standard deviation of the equations' own error in ln(K/S): one per block, and one for piles of white alone. */
@@ -74,7 +68,11 @@ export interface GroupWeight {
   readonly logDet: number;
 }
 
-/** The weight of one group for slopes `at`. */
+/**
+ * The weight of one group for slopes `at`: the inverse of C = D + U U^T, D the noise of the means and U few columns, by
+ * Woodbury's identity C^-1 = D^-1 - Z^T Z, Z = L^-1 U^T D^-1, L L^T = I + U^T D^-1 U (M. A. Woodbury, Memorandum Report 42,
+ * Statistical Research Group, Princeton 1950); ln det C = ln det D + ln det L L^T.
+ */
 export function groupWeight(
   problem: FitProblem,
   group: Group,
@@ -82,21 +80,46 @@ export function groupWeight(
   discrepancySd: number,
   hazeSd: number,
 ): GroupWeight {
-  const columns =
-    discrepancySd > 0
-      ? discrepancyColumns({
-          sdLnKS: flatSpectrum(discrepancySd),
-          correlationNm: problem.settings.correlationNm,
-        })
-      : [];
-  const C = groupCovariance(problem, group, at, columns, hazeSd);
-  const n = group.swatches.length * problem.channels;
-  if (!choleskyInPlace(C, n)) {
+  const U = smoothColumns(problem, group, at, discrepancySd, hazeSd);
+  const { channels } = problem;
+  const n = group.swatches.length * channels;
+  const m = U.length;
+  const inverse = new Float64Array(n);
+  let logDet = 0;
+  group.swatches.forEach(({ variance }, s) => {
+    for (let c = 0; c < channels; c++) {
+      inverse[s * channels + c] = 1 / variance[c]!;
+      logDet += Math.log(variance[c]!);
+    }
+  });
+  const Z = new Float64Array(m * n);
+  for (let a = 0; a < m; a++) for (let i = 0; i < n; i++) Z[a * n + i] = U[a]![i]! * inverse[i]!;
+  const L = new Float64Array(m * m);
+  for (let a = 0; a < m; a++) {
+    for (let b = 0; b <= a; b++) {
+      let v = a === b ? 1 : 0;
+      for (let i = 0; i < n; i++) v += Z[a * n + i]! * U[b]![i]!;
+      L[a * m + b] = v;
+    }
+  }
+  if (!(Number.isFinite(logDet) && choleskyInPlace(L, m))) {
     throw new RangeError(
       `The readings of "${group.swatches[0]!.swatch.id}" have no noise; give the instrument's noise.`,
     );
   }
-  return { W: inverseFromCholesky(C, n), logDet: logDeterminant(C, n) };
+  forwardInPlace(L, m, Z, n);
+  const W = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) W[i * n + i] = inverse[i]!;
+  for (let a = 0; a < m; a++) {
+    const from = a * n;
+    for (let i = 0; i < n; i++) {
+      const z = Z[from + i]!;
+      const to = i * n;
+      for (let j = 0; j <= i; j++) W[to + j]! -= z * Z[from + j]!;
+    }
+  }
+  for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) W[j * n + i] = W[i * n + j]!;
+  return { W, logDet: logDet + logDeterminant(L, m) };
 }
 
 /** The weights of all groups at the point `x`. */

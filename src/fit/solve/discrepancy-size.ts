@@ -1,7 +1,7 @@
-import { fitBlock } from '../evidence/leave-out.ts';
-import { choleskyInPlace, logDeterminant } from '../linear/cholesky.ts';
-import { stateAt } from '../model/forward.ts';
-import { lineariseAt, predictGroup } from '../model/linearise.ts';
+import { choleskyInPlace, forwardInPlace, logDeterminant } from '../linear/cholesky.ts';
+import { emptyArrow } from '../model/arrow.ts';
+import { evaluateAt, halfSquare, lineariseAt } from '../model/linearise.ts';
+import { addPriors } from '../model/priors.ts';
 import type { FitProblem } from '../model/problem.ts';
 import { type DiscrepancySds, groupWeight } from '../model/weights.ts';
 
@@ -9,27 +9,29 @@ import { type DiscrepancySds, groupWeight } from '../model/weights.ts';
 const TRIED = [0.0025, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32];
 /** Haze tried, reflectance factor. */
 const HAZE_TRIED = [0, 0.001, 0.002];
-/** Steps a block is given to settle under another size: it starts close by. */
-const FEW = 2;
+const TWENTY_TO_ONE = Math.log(20);
+/** The weight of a group whose cost is not asked for. */
+const NOTHING: Float64Array = new Float64Array(0);
 /** Before any evidence: about 1.5 %, within a factor e or so; then about what the other tubes of the set showed. */
 const TYPICAL = 0.015;
 const SPREAD = 1;
 
 /**
  * Sizes what the equations miss, tube by tube, by the readings' own probability (type II maximum likelihood; D. J. C.
- * MacKay, "Bayesian Interpolation", Neural Computation 4 (1992) 415-447): for each size the block is fitted again and
- *   cost + (ln det C + ln det H)/2
- * is what the readings have against it, C the covariance of the readings and H the curvature. The tubes of one set
+ * MacKay, "Bayesian Interpolation", Neural Computation 4 (1992) 415-447):
+ *   least cost + (ln det C + ln det H)/2
+ * is what the readings have against a size, C the covariance of the readings and H the curvature. The tubes of one set
  * inform each other: a tube with too few rungs to tell takes what is usual for the set.
  */
 export function discrepancySizes(
   problem: FitProblem,
   x: Float64Array,
   before: DiscrepancySds,
-  hazeKnown = false,
+  hazeAsked = false,
 ): DiscrepancySds {
-  const haze = problem.settings.hazeSd ?? (hazeKnown ? before.haze : hazeSize(problem, x, before));
-  const curves = problem.layout.blocks.map((_, b) => evidenceCurve(problem, x, b, haze));
+  const against = problem.layout.blocks.map((_, b) => blockEvidence(problem, x, b));
+  const haze = problem.settings.hazeSd ?? (hazeAsked ? hazeSize(against, before) : before.haze);
+  const curves = against.map((f) => TRIED.map((sd) => f(sd, haze)));
   let centre = Math.log(TYPICAL);
   let logs: number[] = [];
   for (let pass = 0; pass < 3; pass++) {
@@ -51,66 +53,41 @@ export function discrepancySizes(
 }
 
 /**
- * Minus ln probability at the sizes tried, walked downhill from the typical size; sizes that were not needed are
- * infinite.
+ * Minus ln probability of a block's readings as a function of the sizes of misfit and haze. The slopes are those where
+ * the block stands, which is close by; the step that a size would ask for is taken to first order: it lowers the cost by
+ * g^T H^-1 g / 2.
  */
-function evidenceCurve(problem: FitProblem, x: Float64Array, b: number, haze: number): number[] {
-  const curve = TRIED.map(() => Infinity);
-  const at = (i: number): number => {
-    if (curve[i] === Infinity) curve[i] = blockEvidence(problem, x, b, TRIED[i]!, haze).against;
-    return curve[i]!;
-  };
-  let i = 3;
-  for (;;) {
-    const here = at(i);
-    if (i + 1 < TRIED.length && at(i + 1) < here) i++;
-    else if (i > 0 && at(i - 1) < here) i--;
-    else return curve;
-  }
-}
-
-/** Haze from film to film that the readings of all blocks have least against, the rest of the misfit held. */
-function hazeSize(problem: FitProblem, x: Float64Array, sds: DiscrepancySds): number {
-  const totals = HAZE_TRIED.map((haze) =>
-    problem.layout.blocks.reduce(
-      (sum, _, b) => sum + blockEvidence(problem, x, b, sds.blocks[b]!, haze, 1).against,
-      0,
-    ),
-  );
-  return HAZE_TRIED[totals.indexOf(Math.min(...totals))]!;
-}
-
-/** Minus ln probability of a block's readings for one size of misfit, and the block fitted under it. */
 function blockEvidence(
   problem: FitProblem,
-  from: Float64Array,
+  x: Float64Array,
   b: number,
-  sd: number,
-  haze: number,
-  steps = FEW,
-): { against: number; x: Float64Array } {
+): (sd: number, haze: number) => number {
   const { layout } = problem;
-  const { size } = layout.blocks[b]!;
+  const { offset, size } = layout.blocks[b]!;
   const groups = new Set(problem.groups.flatMap((g, k) => (layout.blockOfPile[g.pile] === b ? [k] : [])));
-  const weights = problem.groups.map(() => new Float64Array(0));
-  const weigh = (x: Float64Array): number => {
-    const state = stateAt(problem, x);
+  const none = problem.groups.map(() => NOTHING);
+  const { state, groups: predicted } = evaluateAt(problem, none, x, groups, b);
+  const room = emptyArrow(layout, b);
+  const priors = addPriors(problem, x, null, b);
+  return (sd, haze) => {
+    const weights = [...none];
     let logDet = 0;
+    let cost = priors;
     for (const k of groups) {
-      const group = problem.groups[k]!;
-      const weight = groupWeight(problem, group, predictGroup(problem, state, group), sd, haze);
-      weights[k] = Float64Array.from(weight.W);
+      const at = predicted[k]!;
+      const weight = groupWeight(problem, problem.groups[k]!, at, sd, haze);
+      weights[k] = weight.W;
       logDet += weight.logDet;
+      cost += halfSquare(weight.W, at.residual);
     }
-    return logDet;
+    const { system } = lineariseAt(problem, weights, x, groups, b, { state, groups: predicted, cost }, room);
+    const L = system.bb[b]!;
+    if (!choleskyInPlace(L, size)) return Infinity;
+    const step = system.gradient.slice(offset, offset + size);
+    forwardInPlace(L, size, step, 1);
+    const fall = step.reduce((sum, v) => sum + v * v, 0) / 2;
+    return cost - fall + (logDet + logDeterminant(L, size)) / 2;
   };
-  weigh(from);
-  const x = fitBlock(problem, weights, from, b, groups, steps);
-  const logDet = weigh(x);
-  const { cost, system } = lineariseAt(problem, weights, x, groups, b);
-  const L = Float64Array.from(system.bb[b]!);
-  const curvature = choleskyInPlace(L, size) ? logDeterminant(L, size) : Infinity;
-  return { against: cost + (logDet + curvature) / 2, x };
 }
 
 /** The ln size where evidence and prior are least: a parabola through the best of the sizes tried. */
@@ -124,4 +101,14 @@ function lowest(curve: readonly number[], centre: number): number {
   const step = logs[i + 1]! - logs[i]!;
   const shift = bend > 0 ? (0.5 * (a - c)) / bend : 0;
   return logs[i]! + step * Math.max(-1, Math.min(1, shift));
+}
+
+/**
+ * Haze from film to film that the readings of all blocks have least against, the rest of the misfit held: none, unless
+ * the readings are twenty to one against none.
+ */
+function hazeSize(against: readonly ((sd: number, haze: number) => number)[], sds: DiscrepancySds): number {
+  const totals = HAZE_TRIED.map((haze) => against.reduce((sum, f, b) => sum + f(sds.blocks[b]!, haze), 0));
+  const least = Math.min(...totals);
+  return totals[0]! - least < TWENTY_TO_ONE ? 0 : HAZE_TRIED[totals.indexOf(least)]!;
 }

@@ -1,4 +1,5 @@
 import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../linear/cholesky.ts';
+import { emptyArrow } from '../model/arrow.ts';
 import { type Evaluation, evaluateAt, lineariseAt } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import { type SolverOptions, type SolverReport, levenbergMarquardt } from './levenberg-marquardt.ts';
@@ -30,6 +31,8 @@ export function settleBlock(
     whole.set(part, offset);
     return whole;
   };
+  const room = emptyArrow(problem.layout, b);
+  const L = new Float64Array(size * size);
   let last: { part: Float64Array; at: Evaluation } | undefined;
   const report = levenbergMarquardt(
     {
@@ -39,14 +42,14 @@ export function settleBlock(
       },
       linearise: (part) => {
         const known = last?.part === part ? last.at : undefined;
-        const { cost, system } = lineariseAt(problem, weights, at(part), groups, b, known);
+        const { cost, system } = lineariseAt(problem, weights, at(part), groups, b, known, room);
         const H = system.bb[b]!;
         return {
           cost,
           gradient: system.gradient.slice(offset, offset + size),
           diagonal: Float64Array.from({ length: size }, (_, i) => H[i * size + i]!),
           solve: (right, extra) => {
-            const L = H.slice();
+            L.set(H);
             for (let i = 0; i < size; i++) L[i * size + i]! += extra[i]!;
             if (!choleskyInPlace(L, size)) return null;
             const h = right.slice();
@@ -58,7 +61,7 @@ export function settleBlock(
       },
     },
     from.slice(offset, offset + size),
-    { ftol: 1e-4, maxIterations: 15, maxStep: 2, ...options },
+    { ftol: 1e-4, maxIterations: 15, maxStep: 2, hasty: true, ...options },
   );
   return { x: at(report.x), report };
 }

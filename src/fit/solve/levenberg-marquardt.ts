@@ -31,6 +31,8 @@ export interface SolverOptions {
   readonly damping?: number;
   /** Longest component of a step. @default Infinity */
   readonly maxStep?: number;
+  /** Leave the gradient at the end point unasked, so that `optimality` is that of the point before. @default false */
+  readonly hasty?: boolean;
 }
 
 /** 0 out of iterations, 1 gradient, 2 cost, 3 step, -1 no step could be found. */
@@ -54,6 +56,8 @@ export interface SolverReport {
   readonly message: string;
   readonly iterations: number;
   readonly evaluations: number;
+  /** Damping at the end, to go on with. */
+  readonly damping: number;
 }
 
 const MAX_DAMPING = 1e16;
@@ -68,13 +72,19 @@ export function levenbergMarquardt(
   const maxStep = options.maxStep ?? Infinity;
   let x = Float64Array.from(start);
   let at = problem.linearise(x);
+  let reached = at.cost;
   const scale = at.diagonal.map((d) => d);
   let lambda = damping;
   let grow = 2;
   let evaluations = 1;
   let iterations = 0;
   let status: SolverStatus = 0;
+  let behind = false;
   while (iterations < maxIterations) {
+    if (behind) {
+      at = problem.linearise(x);
+      behind = false;
+    }
     const optimality = largest(at.gradient);
     if (optimality <= gtol) {
       status = 1;
@@ -108,15 +118,16 @@ export function levenbergMarquardt(
     const next = x.map((v, i) => v + h[i]!);
     const cost = problem.cost(next);
     evaluations++;
-    const gain = (at.cost - cost) / promised;
+    const gain = (reached - cost) / promised;
     iterations++;
     if (gain > 0 && Number.isFinite(cost)) {
-      const fall = at.cost - cost;
+      const fall = reached - cost;
       x = next;
-      at = problem.linearise(x);
+      reached = cost;
+      behind = true;
       lambda = Math.max(1e-15, lambda * Math.max(1 / 10, 1 - (2 * gain - 1) ** 3));
       grow = 2;
-      if (fall <= ftol * at.cost && longest <= maxStep) {
+      if (fall <= ftol * cost && longest <= maxStep) {
         status = 2;
         break;
       }
@@ -133,15 +144,17 @@ export function levenbergMarquardt(
       break;
     }
   }
+  if (behind && !options.hasty) at = problem.linearise(x);
   return {
     x,
-    cost: at.cost,
+    cost: reached,
     optimality: largest(at.gradient),
     status,
     success: status > 0,
     message: SOLVER_MESSAGES[status],
     iterations,
     evaluations,
+    damping: lambda,
   };
 }
 
