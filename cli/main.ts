@@ -1,8 +1,10 @@
 import { Command, CommanderError } from 'commander';
+import { z } from 'zod';
 import { problemOf } from '../server/problem-of.ts';
 import { VERSION } from '../server/version.ts';
 import { type Output, terminal } from './output.ts';
 import { CommandProblem } from './problem.ts';
+import { addAdviceVerbs } from './verbs/advice.ts';
 import { addCheck } from './verbs/check.ts';
 import { addExchangeVerbs } from './verbs/exchange.ts';
 import { addFit } from './verbs/fit.ts';
@@ -29,6 +31,7 @@ export function makeProgram(output: Output): Command {
   addCheck(program, output);
   addPredict(program, output);
   addMixVerbs(program, output);
+  addAdviceVerbs(program, output);
   addExchangeVerbs(program, output);
   addRenewVerbs(program, output);
   addServe(program, output);
@@ -56,6 +59,13 @@ export async function main(args: readonly string[], output: Output = terminal): 
     if (error instanceof CommandProblem) {
       if (error.message) output.err(error.message);
       return error.exitCode;
+    }
+    if (error instanceof z.ZodError) {
+      const [issue] = error.issues;
+      output.err(
+        `"${issue?.path.join('.') ?? ''}" cannot be taken: ${issue?.message ?? 'not as described'}; "tintladder --help" shows what is allowed.`,
+      );
+      return 2;
     }
     const problem = problemOf(error);
     if (problem) {

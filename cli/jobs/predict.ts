@@ -2,11 +2,13 @@ import { predictFrom } from '../../server/mixing/predict.ts';
 import { parseMasses, readProfileFile, whiteOf } from '../input.ts';
 import { type Output, printJson, table } from '../output.ts';
 import type { PredictOptions } from '../verbs/predict.ts';
+import { runFilms } from './films.ts';
 
 export function runPredict(file: string, options: PredictOptions, output: Output): void {
   const profile = readProfileFile(file);
   const white = whiteOf(options);
-  const { wavelengths, reflectance, colour, interval, warnings } = predictFrom(
+  if (options.film !== undefined || options.glaze) return runFilms(file, options, output);
+  const { wavelengths, reflectance, colour, interval, warnings, lights } = predictFrom(
     profile,
     parseMasses(options.masses),
     white,
@@ -30,6 +32,7 @@ export function runPredict(file: string, options: PredictOptions, output: Output
         value: [interval.valueLow, interval.valueHigh],
         lean: [interval.leanLow, interval.leanHigh],
       },
+      lights,
       warnings,
     });
     return;
@@ -40,6 +43,10 @@ export function runPredict(file: string, options: PredictOptions, output: Output
       `L* ${L.toFixed(2)}  a* ${a.toFixed(2)}  b* ${b.toFixed(2)}  (${white}, read at ${profile.geometry})`,
       `value ${colour.value.toFixed(2)} (${interval.valueLow.toFixed(2)} to ${interval.valueHigh.toFixed(2)}), ${colour.leanWord}, lean ${colour.lean.toFixed(1)}`,
       `95 of 100 mixes made by this recipe lie within ${interval.radius95.toFixed(2)} CIEDE2000.`,
+      ...lights.map(
+        ({ illuminant, Lab, lean }) =>
+          `under ${illuminant}: L* ${Lab.L.toFixed(2)}  a* ${Lab.a.toFixed(2)}  b* ${Lab.b.toFixed(2)}, lean ${lean.toFixed(1)}`,
+      ),
       ...warnings.map((w) => `Warning: ${w}`),
       '',
       table(

@@ -1,5 +1,6 @@
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { type Command, Option } from 'commander';
 import type { Output } from '../output.ts';
+import { positive, real, whole } from './numbers.ts';
 import { withWhite, type WhiteOptions } from './white-options.ts';
 
 export interface TargetOptions extends WhiteOptions {
@@ -13,6 +14,9 @@ export interface MatchOptions extends TargetOptions {
   readonly priority: 'evenly' | 'value' | 'hue';
   readonly grams: number;
   readonly scale?: number;
+  readonly smallestPour?: number;
+  readonly closeEnough?: number;
+  readonly prices?: string;
   readonly without?: string[];
 }
 export interface AddOptions extends TargetOptions {
@@ -20,6 +24,7 @@ export interface AddOptions extends TargetOptions {
   readonly reading?: string;
   readonly maxTubes: number;
   readonly maxGrams?: number;
+  readonly need?: number;
   readonly priority: 'evenly' | 'value' | 'hue';
 }
 export interface LimitsOptions extends WhiteOptions {
@@ -31,10 +36,14 @@ export interface StringOptions extends WhiteOptions {
   readonly grams: number;
   readonly lean?: number;
   readonly tube?: string;
+  readonly from?: number;
+  readonly to?: number;
+  readonly scale?: number;
+  readonly smallestPour?: number;
   readonly json?: boolean;
 }
 
-const PRIORITY = new Option('--priority <what>', 'what to hold on to where not everything can be had')
+export const PRIORITY = new Option('--priority <what>', 'what to hold on to where not everything can be had')
   .choices(['evenly', 'value', 'hue'])
   .default('evenly');
 
@@ -46,6 +55,13 @@ export function addMixVerbs(program: Command, output: Output): void {
     .addOption(PRIORITY)
     .option('--grams <grams>', 'grams of mix', positive, 10)
     .option('--scale <grams>', 'smallest step of the scale: recipes come in whole steps of it', positive)
+    .option('--smallest-pour <grams>', 'least that is put on that scale (default: ten steps)', positive)
+    .option(
+      '--close-enough <number>',
+      'CIEDE2000 under which fewer tubes come first (default: 0.02)',
+      positive,
+    )
+    .option('--prices <list>', "price of a gram, any currency: 'blue=0.9,white=0.2'")
     .option('--without <tubes...>', 'tubes to leave in their place')
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder match palette.json --lab '48,12,-20' --scale 0.01")
@@ -59,6 +75,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--reading <L,a,b>', 'the pile as it was read')
     .option('--max-tubes <number>', 'most tubes to add', whole(1, 3), 3)
     .option('--max-grams <grams>', 'most to add', positive)
+    .option('--need <grams>', 'grams of the right colour needed in the end (default: the pile)', positive)
     .addOption(PRIORITY)
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder add palette.json --pile 'blue=1,white=3' --lab '52,2,-18'")
@@ -84,6 +101,10 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--grams <grams>', 'grams of each', positive, 10)
     .option('--lean <number>', 'warm (above 0) or cool by this much all along, CIELAB units', real)
     .option('--tube <id>', 'one tube let down with the white')
+    .option('--from <value>', 'Munsell value to begin at (default: the darkest there is)', real)
+    .option('--to <value>', 'Munsell value to end at (default: the lightest there is)', real)
+    .option('--scale <grams>', 'smallest step of the scale: steps come in whole steps of it', positive)
+    .option('--smallest-pour <grams>', 'least that is put on that scale (default: ten steps)', positive)
     .option('--json', 'print JSON')
     .action(async (file: string, options: StringOptions) => {
       const { runString } = await import('../jobs/mix.ts');
@@ -91,31 +112,10 @@ export function addMixVerbs(program: Command, output: Output): void {
     });
 }
 
-function withTarget(command: Command): Command {
+/** The wanted colour, the same words for every verb. */
+export function withTarget(command: Command): Command {
   return command
     .argument('<profile>', 'palette profile')
     .option('--lab <L,a,b>', 'wanted colour in CIELAB under the illuminant and observer')
     .option('--reflectance <file>', 'wanted colour as 36 reflectance factors, 380 to 730 nm, in a JSON list');
-}
-
-function real(text: string): number {
-  const n = Number(text);
-  if (text.trim() === '' || !Number.isFinite(n)) throw new InvalidArgumentError('Give a number.');
-  return n;
-}
-
-function positive(text: string): number {
-  const n = real(text);
-  if (n <= 0) throw new InvalidArgumentError('Give a number above zero.');
-  return n;
-}
-
-function whole(least: number, most: number): (text: string) => number {
-  return (text) => {
-    const n = real(text);
-    if (!Number.isInteger(n) || n < least || n > most) {
-      throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
-    }
-    return n;
-  };
 }

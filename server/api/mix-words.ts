@@ -93,6 +93,8 @@ export const pourSchema = z.strictObject({
     .nullable(),
 });
 
+export type PourAnswer = z.infer<typeof pourSchema>;
+
 /** The extreme mixes of limits: shares by mass and the colour they make. */
 export const edgeMixSchema = z.strictObject({
   shares: massesSchema,

@@ -35,6 +35,9 @@ const STEP = 1;
 /** Value kept to this, and the step made to this share, or the addition does not count. */
 const VALUE_KEPT = 0.02;
 const MADE = 0.9;
+/** A step within this of one just-visible is one, CIEDE2000; and how often it is aimed at anew. */
+const NEAR_STEP = 0.1;
+const ROUNDS = 4;
 const HELD = 400;
 const AIMED = 100;
 const LOOSELY = 0.02;
@@ -55,13 +58,13 @@ interface Aim {
   readonly holdsValue: boolean;
 }
 
-function aimOf(nudge: Nudge, u: Float64Array): Aim | undefined {
+function aimOf(nudge: Nudge, u: Float64Array, steps = 1): Aim | undefined {
   const at = { L: u[0]!, a: u[1]!, b: u[2]! };
   const valueL = u[3]!;
   const h = (WARM_HUE_DEGREES * Math.PI) / 180;
   if (nudge === 'lighter' || nudge === 'darker') {
     const sign = nudge === 'lighter' ? 1 : -1;
-    const by = sign * stepLength(at, { L: sign, a: 0, b: 0 });
+    const by = steps * sign * stepLength(at, { L: sign, a: 0, b: 0 });
     return {
       goal: squaresGoal([
         { of: [0, 0, 0, 1], to: valueL + by, weight: AIMED },
@@ -76,7 +79,7 @@ function aimOf(nudge: Nudge, u: Float64Array): Aim | undefined {
   if (nudge === 'greyer' && C < STEP) return undefined;
   const sign = nudge === 'cooler' ? -1 : 1;
   const [ca, sb] = nudge === 'greyer' ? [-at.a / C, -at.b / C] : [sign * Math.cos(h), sign * Math.sin(h)];
-  const by = Math.min(stepLength(at, { L: 0, a: ca, b: sb }), nudge === 'greyer' ? C : Infinity);
+  const by = Math.min(steps * stepLength(at, { L: 0, a: ca, b: sb }), nudge === 'greyer' ? C : Infinity);
   const along = ca * at.a + sb * at.b;
   const across = -sb * at.a + ca * at.b;
   return {
@@ -122,16 +125,29 @@ export function nudges(
   problem.search.kernel.choose([problem.pile]);
   problem.search.kernel.colour(Float64Array.of(1));
   const before = Float64Array.from(problem.search.kernel.u);
-  return asked.flatMap((nudge) => {
-    const aim = aimOf(nudge, before);
-    if (!aim) return [];
+  /** The least addition that makes a step, or so many of them as the equations of the eye see one straight ahead. */
+  const least = (nudge: Nudge, steps: number): NudgeAddition | undefined => {
+    const aim = aimOf(nudge, before, steps);
+    if (!aim) return undefined;
     const fits = (r: RoughAddition): boolean =>
       aim.made(r.u) >= MADE &&
       (!aim.holdsValue || Math.abs(valueOfL(r.u[3]!) - valueOfL(before[3]!)) <= VALUE_KEPT);
     const best = eachAddition(problem, aim.goal, watch)
       .filter(fits)
       .reduce<RoughAddition | undefined>((a, b) => (a && a.total <= b.total ? a : b), undefined);
-    return best ? [spelt(nudge, best, before, set.ids)] : [];
+    return best && spelt(nudge, best, before, set.ids);
+  };
+  return asked.flatMap((nudge) => {
+    // Paint seldom moves straight: what it does sideways makes a step look larger or smaller than it was aimed at.
+    let steps = 1;
+    let found = least(nudge, steps);
+    for (let round = 0; found && round < ROUNDS && Math.abs(found.moved - STEP) > NEAR_STEP; round++) {
+      steps *= STEP / found.moved;
+      const next = least(nudge, steps);
+      if (!next || Math.abs(next.moved - STEP) >= Math.abs(found.moved - STEP)) break;
+      found = next;
+    }
+    return found ? [found] : [];
   });
 }
 

@@ -62,17 +62,17 @@ function weigh(
   const { preTint } = pour;
   const pays = preTint !== undefined && preTint.deltaE00 < pour.deltaE00 - WORTH_AN_ERRAND;
   const deltaE00 = pays ? preTint.deltaE00 : pour.deltaE00;
-  const { value } = pays ? preTint.split : pour.split;
+  const { split, prediction } = pays ? preTint : pour;
   const ids = Object.keys(pays ? recipe.masses : pour.masses).toSorted();
   return {
     ids,
     // A value that a spoon can hold is held; ten of L* to one of value is near enough for the rest.
-    heldError: priority === 'value' ? 10 * Math.max(0, Math.abs(value) - VALUE_KEPT) : 0,
+    heldError: priority === 'value' ? 10 * Math.max(0, Math.abs(split.value) - VALUE_KEPT) : 0,
     deltaE00,
     metamerism:
       'spectrum' in target
         ? Math.max(
-            ...metamerism(target.spectrum, pour.prediction.reflectance, pour.prediction.lab.white).map(
+            ...metamerism(target.spectrum, prediction.reflectance, prediction.lab.white).map(
               (m) => m.deltaE00,
             ),
           )

@@ -3,7 +3,7 @@ import type { Masses } from '../film-stack.ts';
 import { searchOn } from '../match/candidates.ts';
 import { type ColourSplit, splitDifference } from '../match/difference.ts';
 import type { WantedColour } from '../match/wanted.ts';
-import { predictMix } from '../predict-mix.ts';
+import { type MixPrediction, predictMix } from '../predict-mix.ts';
 import { differenceGoal } from '../search/goal.ts';
 import { type TubeSet, tubeIndex } from '../tube-set.ts';
 import { type Scale, scaleSteps } from './scale.ts';
@@ -25,6 +25,7 @@ export interface PreTint {
   /** CIEDE2000 from the wanted colour of the recipe made that way, and how it differs. */
   readonly deltaE00: number;
   readonly split: ColourSplit;
+  readonly prediction: MixPrediction;
 }
 
 /** Ratios worth making, in parts of the light tube to one of the strong. */
@@ -73,8 +74,8 @@ export function preTint(
     start.map((g) => Math.round(g / step)),
   );
   const amounts = Object.fromEntries(tubes.map((t, j) => [wide.ids[t]!, steps[j]! * step]));
-  const lab = predictMix(set.palette, unblended(amounts, [tint]), set.white).lab;
-  const split = splitDifference(wanted.lab, lab);
+  const prediction = predictMix(set.palette, unblended(amounts, [tint]), set.white);
+  const split = splitDifference(wanted.lab, prediction.lab);
   const { [tint.id]: pour = 0, ...masses } = amounts;
   return {
     strong,
@@ -85,5 +86,6 @@ export function preTint(
     masses: Object.fromEntries(Object.entries(masses).filter(([, g]) => g > 0)),
     deltaE00: split.deltaE00,
     split,
+    prediction,
   };
 }
