@@ -9,6 +9,7 @@ import { door, type DoorOptions, headers } from './door.ts';
 import { servePages } from './pages.ts';
 import { HttpProblem, problemDetails } from './problem.ts';
 import { problemOf } from './problem-of.ts';
+import { browserPortAnswers } from './routes/browser-ports.ts';
 import { buttonAnswers } from './routes/button.ts';
 import { checkAnswers } from './routes/checks.ts';
 import { fitAnswers } from './routes/fits.ts';
@@ -56,6 +57,7 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   paletteAnswers(answer, bench);
   tubeAnswers(answer, bench);
   tileAnswers(answer, bench);
+  browserPortAnswers(answer, bench);
   instrumentAnswers(answer, bench);
   ladderAnswers(answer, bench);
   importAnswers(answer, bench);

@@ -1,6 +1,7 @@
 import type { CheckResults } from './checking/check-results.ts';
 import type { Events } from './events.ts';
 import type { Db } from './store/open-store.ts';
+import type { BrowserPorts } from './instrument/browser-ports.ts';
 import type { CheckTileStore } from './instrument/check-tile.ts';
 import type { LiveInstrument } from './instrument/live-instrument.ts';
 import type { MixRunner } from './mixing/mix-runner.ts';
@@ -14,6 +15,8 @@ export interface Bench {
   readonly now: () => string;
   readonly events: Events;
   readonly instrument: LiveInstrument;
+  /** Ports that pages have opened on their own computers. */
+  readonly browserPorts: BrowserPorts;
   /** The check tile over its sessions. */
   readonly tiles: CheckTileStore;
   /** What a press of the head's own button reads. */

@@ -12,6 +12,7 @@ import { CheckResults } from './checking/check-results.ts';
 import { Events } from './events.ts';
 import { FitRunner } from './fitting/fit-runner.ts';
 import type { Ports } from './instrument/bench-reading.ts';
+import { BrowserPorts } from './instrument/browser-ports.ts';
 import type { CheckTileStore } from './instrument/check-tile.ts';
 import { WhiteBlocks } from './instrument/white-blocks.ts';
 import { LiveInstrument } from './instrument/live-instrument.ts';
@@ -80,8 +81,10 @@ export async function start(options: StartOptions): Promise<Started> {
       })),
     add: (name, reflectance) => addCalibration(db, name, 'check tile', reflectance, now()),
   };
+  const browserPorts = new BrowserPorts((event) => events.send(event));
   const instrument = new LiveInstrument({
     db,
+    browserPorts,
     clock: systemClock,
     now,
     ...(options.ports ?? SERIAL_PORTS),
@@ -100,6 +103,7 @@ export async function start(options: StartOptions): Promise<Started> {
     events,
     instrument,
     tiles,
+    browserPorts,
     button: new ByButton({ db, now, events, instrument }),
     fits: new FitRunner((error) => logger.error({ err: error }, 'fit')),
     mixing,

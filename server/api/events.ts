@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { portEventSchema } from './browser-ports.ts';
 import { fitSchema } from './fits.ts';
 import { instrumentSchema, liveReadingSchema } from './instrument.ts';
 import { readingSchema } from './readings.ts';
@@ -24,6 +25,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   /** Something of the ladder changed: fetch it again. */
   z.strictObject({ type: z.literal('ladder'), ladderId: idSchema }),
+  /** For the page that holds this port: what the driver sends to its head. */
+  portEventSchema,
   z.strictObject({ type: z.literal('fit'), fit: fitSchema }),
   /** Tubes, palettes, checks, profiles or settings changed: fetch that list again. */
   z.strictObject({

@@ -46,7 +46,7 @@ export const instrumentSettingsSchema = z.strictObject({
 export const instrumentSchema = z
   .strictObject({
     state: z.enum(['none', 'connecting', 'ready', 'reading', 'lost', 'fault']),
-    transport: z.enum(['serial', 'practice']).nullable(),
+    transport: z.enum(['serial', 'practice', 'browser']).nullable(),
     port: z.string().nullable(),
     identity: z
       .strictObject({ maker: z.string(), model: z.string(), serial: z.string(), firmware: z.string() })
@@ -87,6 +87,8 @@ export const connectSchema = z.discriminatedUnion('transport', [
     /** Only where the head does not say. */
     geometry: geometrySchema.optional(),
   }),
+  /** A port that a page has opened on its own computer (`announceBrowserPort`). */
+  z.strictObject({ transport: z.literal('browser'), connection: z.string().min(1).max(100) }),
   z.strictObject({
     transport: z.literal('practice'),
     kind: z.enum(['spectral', 'bands']).default('spectral'),

@@ -3,6 +3,7 @@ import type { FindHead } from '../../src/device/serial/serial-search.ts';
 import type { LineTransport } from '../../src/device/transport.ts';
 import type { Instrument, LiveReading } from '../api/instrument.ts';
 import type { ReadingForm } from '../api/readings.ts';
+import type { BrowserPorts } from './browser-ports.ts';
 import type { CheckTileStore } from './check-tile.ts';
 import type { Db } from '../store/open-store.ts';
 import type { WhiteBlocks } from './white-blocks.ts';
@@ -26,6 +27,7 @@ export interface Ports {
 
 export interface InstrumentOptions extends Ports {
   readonly db: Db;
+  readonly browserPorts: BrowserPorts;
   readonly clock: Clock;
   readonly now: () => string;
   readonly tiles: CheckTileStore;

@@ -8,6 +8,8 @@ import type { LineTransport } from '../../src/device/transport.ts';
 import type { Connect } from '../api/instrument.ts';
 import type { InstrumentOptions } from './bench-reading.ts';
 
+type KeeperOptions = Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort' | 'browserPorts'>;
+
 export interface KeeperListener {
   /** @param again it was lost and came back by itself */
   readonly ready: (head: Head, again: boolean) => void;
@@ -26,16 +28,13 @@ const WARM = { warmUp: 0.003 };
 
 /** Keeps the one head of the bench connected, and finds it again by itself under whatever name its port has then. */
 export class HeadKeeper {
-  readonly #options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>;
+  readonly #options: KeeperOptions;
   readonly #listener: KeeperListener;
   #link: HeadLink | undefined;
   #practice: PracticeInstrument | undefined;
   #transport: Connect['transport'] = 'serial';
 
-  constructor(
-    options: Pick<InstrumentOptions, 'clock' | 'openPort' | 'searchPort'>,
-    listener: KeeperListener,
-  ) {
+  constructor(options: KeeperOptions, listener: KeeperListener) {
     this.#options = options;
     this.#listener = listener;
   }
@@ -88,6 +87,10 @@ export class HeadKeeper {
       const { path, baudRate = 115_200 } = wanted;
       const find = await this.#options.searchPort(path, baudRate);
       return { transport: await this.#options.openPort(path, baudRate), find };
+    }
+    if (wanted.transport === 'browser') {
+      const { browserPorts } = this.#options;
+      return { transport: browserPorts.transport(wanted.connection), find: async () => browserPorts.fresh() };
     }
     const variant = wanted.kind === 'bands' ? 'bands-8' : 'spectral-36';
     const practice = new PracticeInstrument(this.#options.clock, {

@@ -68,10 +68,10 @@ export class LiveInstrument {
       await this.#keeper.connect(wanted);
     } catch (error) {
       // Let go of while it was waited for: that is no fault, and has been said already.
-      if (this.#state === 'connecting') {
-        this.#fault = error instanceof Error ? error.message : String(error);
-        this.#set('fault');
-      }
+      if (this.#state !== 'connecting')
+        throw conflict('The port is no longer waited for.', '/problems/let-go');
+      this.#fault = error instanceof Error ? error.message : String(error);
+      this.#set('fault');
       throw error;
     }
     return this.view();

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { connectHead } from '../../src/device/head/connect.ts';
 import { listPorts } from '../../src/device/serial/list-ports.ts';
+import { HeadLink } from '../../src/device/head/head-link.ts';
 import { openFault } from '../../src/device/serial/open-fault.ts';
 import { loadSerialLibrary } from '../../src/device/serial/serial-library.ts';
 import type { PortHandle, SerialLibrary } from '../../src/device/serial/serial-library.ts';
@@ -122,6 +123,70 @@ function hangingPort(hangs: { open?: boolean; close?: boolean }): PortHandle & {
 function libraryOf(port: PortHandle): () => Promise<SerialLibrary> {
   return async () => ({ make: () => port, list: async () => [] });
 }
+
+/** A port that another program holds until a moment of the clock. */
+function busyUntil(clock: SimulatedClock, freeAt: number): () => Promise<SerialLibrary> {
+  const port = hangingPort({});
+  const open = port.open.bind(port);
+  port.open = (done) =>
+    clock.now() < freeAt ? done(new Error('Error Resource busy, cannot lock port')) : open(done);
+  return libraryOf(port);
+}
+
+describe('a port that another program holds', () => {
+  const opened = (freeAt: number, busyMs?: number) => {
+    const clock = new SimulatedClock();
+    const library = busyUntil(clock, freeAt);
+    const transport = new SerialTransport('/dev/null', {
+      clock,
+      library,
+      ...(busyMs === undefined ? {} : { busyMs }),
+    });
+    const news: string[] = [];
+    transport.onWaiting = (fault) => news.push(`${fault.kind} at ${clock.now()}`);
+    return { clock, transport, news };
+  };
+
+  it('for a moment, as the lock of the connection before: opens without a word', async () => {
+    const { clock, transport, news } = opened(500);
+    await clock.run(transport.open());
+    expect(transport.isOpen).toBe(true);
+    expect(news).toEqual([]);
+  });
+  it('for 12 s, as a modem manager does: is waited for, told once, and opens by itself', async () => {
+    const { clock, transport, news } = opened(12_000);
+    await clock.run(transport.open());
+    expect(clock.now()).toBeLessThan(13_100);
+    expect(news).toEqual(['waiting at 1000']);
+  });
+  it('for good: given up after 30 s as busy', async () => {
+    const { clock, transport } = opened(1e9);
+    await expect(clock.run(transport.open())).rejects.toMatchObject({ kind: 'busy' });
+    expect(clock.now()).toBe(30_000);
+    expect(clock.pendingTimers).toBe(0);
+  });
+  it('is not waited for where that is not wanted', async () => {
+    const { clock, transport } = opened(1e9, 0);
+    await expect(clock.run(transport.open())).rejects.toMatchObject({ kind: 'busy' });
+    expect(clock.now()).toBe(0);
+  });
+  it('is told by the link that connects, and waiting ends at once when it is let go', async () => {
+    const { clock, transport } = opened(1e9);
+    const link = new HeadLink(clock, { find: async () => [] });
+    const states: string[] = [];
+    link.onState = (state) =>
+      states.push(state.state === 'connecting' && state.waiting ? 'waiting' : state.state);
+    const connecting = link.connect(transport).catch((error: unknown) => error);
+    await clock.pass(5000);
+    expect(states).toEqual(['connecting', 'waiting']);
+    const before = clock.now();
+    await clock.run(link.disconnect());
+    expect(await clock.run(connecting)).toMatchObject({ kind: 'disconnected' });
+    expect(clock.now()).toBe(before);
+    expect(states.at(-1)).toBe('idle');
+    expect(clock.pendingTimers).toBe(0);
+  });
+});
 
 describe('a driver that hangs', () => {
   it('in open: given up after 3 s', async () => {

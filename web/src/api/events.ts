@@ -15,6 +15,7 @@ const TYPES: readonly ServerEventType[] = [
   'reading',
   'taken',
   'ladder',
+  'port',
   'fit',
   'changed',
 ];
