@@ -40,6 +40,7 @@ export const constantsWords = words(
     filmHow:
       'A thickness of 1 is the film in which your white would scatter once over: give a measured thickness on the ladder and these become micrometres.',
     undertone: 'undertone',
+    undertoneOf: (film: string, hiding: string) => `Undertone: a film ${film}, hiding ${hiding}.`,
     facts: 'Hiding and strength',
     hiding: 'Film it needs to hide',
     hidingMeans: (low: string, high: string) => `times your white's, between ${low} and ${high}`,
@@ -119,6 +120,7 @@ export const constantsWords = words(
     filmHow:
       'Dicke 1 ist der Film, in dem Ihr Weiß einmal streuen würde: mit einer gemessenen Dicke auf der Leiter werden daraus Mikrometer.',
     undertone: 'Unterton',
+    undertoneOf: (film, hiding) => `Unterton: ein Film, ${film}, Deckkraft ${hiding}.`,
     facts: 'Deckkraft und Färbekraft',
     hiding: 'Film, den sie zum Decken braucht',
     hidingMeans: (low, high) => `mal der des Weiß, zwischen ${low} und ${high}`,

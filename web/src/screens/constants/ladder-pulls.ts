@@ -3,12 +3,15 @@ import { type Patch, onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { constantsWords } from '../../text/constants.ts';
 import { num } from '../../text/numbers.ts';
+import { partsWords } from '../../text/parts.ts';
 
 /** One rung for the card: what was predicted, what was measured, and a word on the difference. */
 export interface Pull {
   readonly name: string;
   readonly predicted: Patch;
   readonly measured?: Patch;
+  /** A film that does not hide: what it looks like over the black half. */
+  readonly overBlack?: Patch;
   readonly deltaE00?: number;
   readonly verdict?: string;
 }
@@ -84,7 +87,7 @@ export class TlLadderPulls extends TlElement {
       }
       @media print {
         .strip {
-          min-block-size: 11mm;
+          min-block-size: 9mm;
         }
       }
     `,
@@ -112,6 +115,7 @@ export class TlLadderPulls extends TlElement {
     const names = [
       `${t.predicted} ${patchName(pull.predicted)}`,
       ...(pull.measured ? [`${t.measured} ${patchName(pull.measured)}`] : []),
+      ...(pull.overBlack ? [`${partsWords().overBlack} ${patchName(pull.overBlack)}`] : []),
     ];
     return html`<li>
       <span class="name">${pull.name}</span>
@@ -126,6 +130,7 @@ export class TlLadderPulls extends TlElement {
           <rect x="100" width="100" height="100" fill="#ececec"></rect>
           ${strip(pull.predicted, 10, pull.measured ? 40.4 : 80)}
           ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
+          ${pull.overBlack ? strip(pull.overBlack, 10, 80, 94.2) : nothing}
         </svg>
       </div>
       <span class="says">
@@ -136,8 +141,8 @@ export class TlLadderPulls extends TlElement {
   }
 }
 
-function strip(patch: Patch, y: number, height: number) {
-  return svg`<rect x="6" y=${y} width="188" height=${height} fill=${onThisScreen(patch.lab).css}></rect>`;
+function strip(patch: Patch, y: number, height: number, width = 188) {
+  return svg`<rect x="6" y=${y} width=${width} height=${height} fill=${onThisScreen(patch.lab).css}></rect>`;
 }
 
 define('tl-ladder-pulls', TlLadderPulls);

@@ -1,19 +1,24 @@
-import { css, html, nothing } from 'lit';
+import { type PropertyValues, css, html, nothing } from 'lit';
 import type { FitResult } from '../../../../server/api/fits.ts';
 import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
 import '../../charts/constants-chart.ts';
-import { type Patch, onThisScreen } from '../../design/patch.ts';
+import { UNDERTONE_X } from '../../../../src/fit/film-facts/undertone.ts';
+import { type Patch, onThisScreen, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { trustSays } from '../../text/findings.ts';
 import { constantsWords } from '../../text/constants.ts';
-import { when } from '../../text/numbers.ts';
+import { RemoteController } from '../../state/remote.ts';
+import { num, when } from '../../text/numbers.ts';
+import type { FilmsAnswer } from '../../workers/films-job.ts';
+import { searchBench } from '../../workers/palette-controller.ts';
+import type { Pull } from './ladder-pulls.ts';
 import './ladder-pulls.ts';
 import { curvesOf, pullsOf } from './tube-facts.ts';
 
-/** Every tube on paper: the ladder as pulls with a box left white for real paint, K and S, and trust in words. */
+/** Every tube on paper: its ladder and undertone as pulls, a box left white for real paint, K and S, trust in words. */
 export class TlPaletteSheet extends TlElement {
   static override properties = {
     profile: { attribute: false },
@@ -23,6 +28,7 @@ export class TlPaletteSheet extends TlElement {
   declare profile: PaletteProfile;
   declare fit: FitResult | undefined;
   declare rungs: ReadonlyMap<string, ReadonlyMap<string, Patch>> | undefined;
+  readonly #thin = new RemoteController<ReadonlyMap<string, FilmsAnswer>>(this);
 
   static override styles = [
     TlElement.styles,
@@ -69,12 +75,25 @@ export class TlPaletteSheet extends TlElement {
           display: block;
         }
         article {
-          margin-block-end: 5mm;
+          margin-block-end: 4mm;
           grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
         }
       }
     `,
   ];
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('profile')) return;
+    const { tubes } = this.profile;
+    void this.#thin.run(async (signal) => {
+      const films = await Promise.all(
+        tubes.map(({ id }) =>
+          searchBench.run('films', { tubeId: id, thicknesses: [UNDERTONE_X] }, { signal }),
+        ),
+      );
+      return new Map(films.map((film, i) => [tubes[i]!.id, film]));
+    });
+  }
 
   override render() {
     const t = constantsWords();
@@ -83,7 +102,12 @@ export class TlPaletteSheet extends TlElement {
       heading=${t.sheetTitle}
       lead="${profile.title ?? ''} ${t.asRead(profile.geometry, when(profile.created, false))}"
     >
-      <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
+      <tl-next
+        slot="next"
+        label=${t.print}
+        ?busy=${this.#thin.pending}
+        @click=${() => window.print()}
+      ></tl-next>
       <a class="no-print" href=${linkTo('constants')}>${t.back}</a>
       <div class="tubes">${profile.tubes.map((tube) => this.#tube(tube))}</div>
     </tl-page>`;
@@ -94,6 +118,16 @@ export class TlPaletteSheet extends TlElement {
     const fit = this.fit?.tubes.find((f) => f.tubeId === tube.id);
     const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>());
     const first = pulls[0];
+    const film = this.#thin.value?.get(tube.id)?.films[0];
+    const undertone: Pull[] = film
+      ? [
+          {
+            name: t.undertone,
+            predicted: patchOfReflectance(film.overWhite),
+            overBlack: patchOfReflectance(film.overBlack),
+          },
+        ]
+      : [];
     const paint = first ? { paint: onThisScreen(first.predicted.lab).css } : {};
     return html`<article>
       <header>
@@ -101,7 +135,7 @@ export class TlPaletteSheet extends TlElement {
         <p class="small">${tube.pigments.join(' + ')}</p>
       </header>
       <div class="pulls">
-        <tl-ladder-pulls close .pulls=${pulls}></tl-ladder-pulls>
+        <tl-ladder-pulls close .pulls=${[...pulls, ...undertone]}></tl-ladder-pulls>
         <div class="paint" aria-hidden="true">${t.paintHere}</div>
       </div>
       <tl-constants-chart
@@ -111,7 +145,10 @@ export class TlPaletteSheet extends TlElement {
         .nm=${this.profile.wavelengths}
         .series=${[{ label: tube.label, ...curvesOf(tube, fit), ...paint }]}
       ></tl-constants-chart>
-      ${tube.evidence ? html`<p class="small">${trustSays(tube.evidence.trust)}</p>` : nothing}
+      <p class="small">
+        ${tube.evidence ? trustSays(tube.evidence.trust) : nothing}
+        ${film ? t.undertoneOf(t.thickness(num(UNDERTONE_X, 1)), num(film.contrast, 2)) : nothing}
+      </p>
     </article>`;
   }
 }
