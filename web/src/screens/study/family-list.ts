@@ -3,14 +3,11 @@ import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
-import { splitWords } from '../../text/differences.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
-import { inOrder, labelIn, pourNotes } from '../mixing/pour-words.ts';
+import { inOrder, labelIn } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
-
-/** About the least difference seen edge to edge, CIEDE2000. Common practice, no source. */
-const JUST_VISIBLE = 1;
+import { pourSays, reachSays } from './family-words.ts';
 
 /** Families from the darkest up: the picture's colour beside what the palette gives, and the grams for its area. */
 export class TlFamilyList extends TlElement {
@@ -81,25 +78,6 @@ export class TlFamilyList extends TlElement {
     </ol>`;
   }
 
-  #reach({ reached, recipe, poured }: FamilyRow): string {
-    const t = studyWords();
-    const mix = poured?.pour ?? recipe;
-    if (!mix || !recipe) return '';
-    if (mix.deltaE00 < JUST_VISIBLE) return reached ? t.reached : `${t.nearly} ${splitWords(mix.split)}.`;
-    return `${recipe.deltaE00 < JUST_VISIBLE ? t.byScale : t.notReached} ${splitWords(mix.split)}.`;
-  }
-
-  #notes({ poured }: FamilyRow): string[] {
-    if (!poured) return [];
-    const { pour, needed } = poured;
-    const said = (g: number): string => grams(g, this.resolution);
-    // A pour may come out up to a tenth over what is needed; more than that was chosen, and is said.
-    return [
-      ...(pour.grams > 1.12 * needed ? [studyWords().grown(said(needed), said(pour.grams))] : []),
-      ...pourNotes(pour, this.profile, this.resolution),
-    ];
-  }
-
   #row(row: FamilyRow) {
     const t = studyWords();
     const { family, mix, recipe, poured } = row;
@@ -124,7 +102,7 @@ export class TlFamilyList extends TlElement {
       }
       ${
         recipe
-          ? html`<p>${this.#reach(row)}</p>
+          ? html`<p>${reachSays(row)}</p>
               <dl>
                 ${(pour ? inOrder(pour) : []).map(
                   ([id, g]) =>
@@ -134,7 +112,7 @@ export class TlFamilyList extends TlElement {
                     </div>`,
                 )}
               </dl>
-              ${this.#notes(row).map((note) => html`<p class="small">${note}</p>`)}`
+              ${pourSays(row, this.profile, this.resolution).map((note) => html`<p class="small">${note}</p>`)}`
           : nothing
       }
     </li>`;

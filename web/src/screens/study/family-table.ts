@@ -3,11 +3,11 @@ import type { Lab } from '../../../../src/colour/lab.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
-import { splitWords } from '../../text/differences.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
-import { inOrder, labelIn, pourNotes } from '../mixing/pour-words.ts';
+import { inOrder, labelIn } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
+import { pourSays, reachSays } from './family-words.ts';
 
 /** Families in rows, for paper: number, picture against paint on one card, and what to weigh. */
 export class TlFamilyTable extends TlElement {
@@ -110,7 +110,7 @@ export class TlFamilyTable extends TlElement {
 
   #row(row: FamilyRow) {
     const t = studyWords();
-    const { family, mix, recipe, poured } = row;
+    const { family, mix, poured } = row;
     const pour = poured?.pour;
     const wanted = { lab: family.lab, value: family.value };
     return html`<tr>
@@ -128,8 +128,7 @@ export class TlFamilyTable extends TlElement {
         </svg>
       </td>
       <td class="says">
-        ${patchName(mix ?? wanted)}, ${t.area(`${num(100 * family.share, 0)} %`)}.
-        ${recipe ? `${row.reached ? t.reached : `${splitWords((pour ?? recipe).split)}.`}` : ''}
+        ${patchName(mix ?? wanted)}, ${t.area(`${num(100 * family.share, 0)} %`)}. ${reachSays(row)}
       </td>
       <td>
         <ul>
@@ -138,7 +137,7 @@ export class TlFamilyTable extends TlElement {
               html`<li><span>${labelIn(this.profile, id)}</span><b>${grams(g, this.resolution)}</b></li>`,
           )}
         </ul>
-        ${(pour ? pourNotes(pour, this.profile, this.resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
+        ${pourSays(row, this.profile, this.resolution).map((note) => html`<p class="small">${note}</p>`)}
       </td>
     </tr>`;
   }
