@@ -1,10 +1,12 @@
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { num } from '../../text/numbers.ts';
 
+type Names = { readonly tubes: readonly Pick<PaletteProfile['tubes'][number], 'id' | 'label'>[] };
+
 /** "1.00 g Ultramarine blue, 2.00 g Titanium white", largest first; a tube that is gone keeps its id. */
 export function recipeWords(
   masses: Readonly<Record<string, number>>,
-  profile: PaletteProfile | undefined,
+  profile: Names | undefined,
   decimals = 2,
 ): string {
   const label = (id: string): string => profile?.tubes.find((t) => t.id === id)?.label ?? id;

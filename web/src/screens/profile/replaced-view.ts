@@ -1,4 +1,4 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import type { Answer } from '../../api/call.ts';
 import '../../parts/figures.ts';
@@ -6,8 +6,8 @@ import '../../parts/table.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { num } from '../../text/numbers.ts';
 import { replaceWords } from '../../text/replace.ts';
-
-type Masses = Readonly<Record<string, number>>;
+import { recipeWords } from '../checks/recipe-words.ts';
+import { type ReplacedRecipe, recipesInOrder } from './replaced-recipes.ts';
 
 /** What a new tube changes: how it differs from the old one, and recipes in grams before and after. */
 export class TlReplaced extends TlElement {
@@ -28,6 +28,12 @@ export class TlReplaced extends TlElement {
       :host {
         display: grid;
         gap: var(--s3);
+      }
+      summary {
+        min-block-size: var(--target);
+        align-content: center;
+        font-weight: 650;
+        cursor: pointer;
       }
     `,
   ];
@@ -52,27 +58,50 @@ export class TlReplaced extends TlElement {
         ]}
       ></tl-figures>
       <h3>${t.recipes}</h3>
-      ${recipes.length === 0 ? html`<p>${t.noRecipes}</p>` : recipes.map((r) => this.#recipe(r))}`;
+      ${recipes.length === 0 ? html`<p>${t.noRecipes}</p>` : this.#recipes()}`;
   }
 
-  #recipe({ before, masses, sentence }: Answer<'replaceTube'>['recipes'][number]) {
+  #recipes() {
     const t = replaceWords();
-    const { tubeId } = this.replaced;
-    const ids = [...new Set([...Object.keys(before), ...Object.keys(masses)])];
-    const grams = (m: Masses, id: string): string => (m[id] === undefined ? '–' : num(m[id], 2));
+    const { recipes, tubeId } = this.replaced;
+    const { first, rest, lost, moving, same } = recipesInOrder(recipes, this.old, tubeId);
+    return html`<p>${t.recipesSay(num(lost, 0), num(moving, 0), num(same, 0))}</p>
+      ${first.length > 0 ? this.#table(t.changing, first) : nothing}
+      ${
+        rest.length > 0
+          ? html`<details>
+              <summary>${t.restOf(num(rest.length, 0))}</summary>
+              ${this.#table(t.recipes, rest)}
+            </details>`
+          : nothing
+      }`;
+  }
+
+  #table(caption: string, recipes: readonly ReplacedRecipe[]) {
+    const t = replaceWords();
     return html`<tl-table
-      caption=${sentence}
+      caption=${caption}
       .columns=${[
-        { heading: t.tube },
-        { heading: t.before, unit: 'g', figures: true },
-        { heading: t.after, unit: 'g', figures: true },
+        { heading: t.before },
+        { heading: t.after },
+        { heading: t.colour, unit: 'CIEDE2000', figures: true },
       ]}
-      .rows=${ids.map((id) => [
-        id === tubeId ? this.newLabel : (this.profile.tubes.find((tube) => tube.id === id)?.label ?? id),
-        grams(before, id),
-        grams(masses, id),
+      .rows=${recipes.map((r) => [
+        recipeWords(r.before, this.profile),
+        r.outcome === 'out of reach' ? `${t.outOfReach} ${this.#words(r.masses)}` : this.#words(r.masses),
+        num(r.deltaE00, 1),
       ])}
     ></tl-table>`;
+  }
+
+  /** The new tube is in no profile yet: it has the name it was given. */
+  #words(masses: Readonly<Record<string, number>>): string {
+    const { tubeId } = this.replaced;
+    const tubes = [
+      { id: tubeId, label: this.newLabel },
+      ...this.profile.tubes.filter((tube) => tube.id !== tubeId),
+    ];
+    return recipeWords(masses, { tubes });
   }
 }
 define('tl-replaced', TlReplaced);
