@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { route } from './route.ts';
-import { idSchema, labelSchema, noteSchema, timeSchema } from './words.ts';
+import { geometrySchema, idSchema, labelSchema, noteSchema, timeSchema } from './words.ts';
 
 /** A palette: the set of tubes in use, with one white. One palette is current; lists without an id mean that one. */
 export const paletteSchema = z
@@ -12,6 +12,8 @@ export const paletteSchema = z
     note: noteSchema,
     whiteTubeId: idSchema.nullable(),
     tubeCount: z.number().int(),
+    /** How its first reading was taken; null before there is one. What is typed in later is likely of the same kind. */
+    geometry: geometrySchema.nullable(),
     current: z.boolean(),
     createdAt: timeSchema,
   })

@@ -13,6 +13,7 @@ import {
   paletteById,
   type PaletteRow,
 } from '../store/palettes.ts';
+import { geometryOf } from '../store/readings.ts';
 import { addTube, tubesOf } from '../store/tubes.ts';
 
 export function paletteView(db: Db, row: PaletteRow): Palette {
@@ -24,6 +25,7 @@ export function paletteView(db: Db, row: PaletteRow): Palette {
     note: row.note,
     whiteTubeId: tubes.find((tube) => tube.role === 'white')?.id ?? null,
     tubeCount: tubes.length,
+    geometry: geometryOf(db, row.id) ?? null,
     current: currentPaletteId(db) === row.id,
     createdAt: row.created_at,
   };

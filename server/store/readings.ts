@@ -1,3 +1,4 @@
+import type { ReadingForm } from '../api/readings.ts';
 import type { Db } from './open-store.ts';
 import { newId } from './ids.ts';
 
@@ -69,6 +70,18 @@ export function formIdOf(db: Db, description: unknown, at: string): string {
 
 export function formById(db: Db, id: string): FormRow | undefined {
   return db.prepare<[string], FormRow>('select * from form where id = ?').get(id);
+}
+
+/** Geometry of the first reading kept for a palette. */
+export function geometryOf(db: Db, paletteId: string): ReadingForm['geometry'] | undefined {
+  const first = db
+    .prepare<[string], FormRow>(
+      `select form.id, form.description from reading
+       join swatch on swatch.id = reading.swatch_id join form on form.id = reading.form_id
+       where swatch.palette_id = ? order by reading.seq limit 1`,
+    )
+    .get(paletteId);
+  return first && (JSON.parse(first.description) as ReadingForm).geometry;
 }
 
 /** JSON with members in alphabetical order, so that equal descriptions are equal text. */

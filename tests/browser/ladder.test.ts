@@ -66,9 +66,15 @@ describe('numbers from elsewhere, as equals of the head', () => {
     }
   });
 
-  it('refuses a line it cannot read, in one sentence, and takes nothing', async () => {
+  it('asks for the geometry while no reading of this palette says it', async () => {
     await page.getByRole('radio', { name: 'Typed in' }).press('Space');
     await page.getByLabel('Wavelengths and numbers').fill('400 0,1\n410 lots');
+    await page.getByRole('button', { name: /^Take it as a reading/ }).press('Enter');
+    await page.getByText('Say the geometry of the instrument first').waitFor();
+    await page.getByLabel('Geometry of the instrument').selectOption('d/8 specular included');
+  });
+
+  it('refuses a line it cannot read, in one sentence, and takes nothing', async () => {
     await page.getByRole('button', { name: /^Take it as a reading/ }).press('Enter');
     await page.getByText('Line 2 reads “410 lots”; 2 numbers are needed there').waitFor();
     await expect.poll(() => page.getByText('None yet.').count()).toBe(1);
@@ -92,13 +98,27 @@ describe('numbers from elsewhere, as equals of the head', () => {
     await page.getByRole('button', { name: /^Take the file/ }).press('Enter');
     await page.locator('tl-ladder-session tl-notice[kind=error]').waitFor();
     bench.errors.length = 0; // the refusal is an answer of status 4xx, which the browser logs
-    const csv = `id,${Array.from({ length: 36 }, (_, i) => 380 + 10 * i).join(',')}\nred,${Array.from({ length: 36 }, (_, i) => 0.1 + i / 50).join(',')}\n`;
+    // Dark enough that it could be either: only a person knows how its numbers run.
+    const dark = `id,${Array.from({ length: 36 }, (_, i) => 380 + 10 * i).join(',')}\nred,${Array.from({ length: 36 }, (_, i) => 0.5 + i / 100).join(',')}\n`;
+    await page.getByLabel('Numbers run').selectOption('per cent');
     await page.getByLabel('Geometry of the instrument').selectOption('d/8 specular included');
+    await file.setInputFiles({ name: 'dark.csv', mimeType: 'text/csv', buffer: Buffer.from(dark) });
+    await page.getByRole('button', { name: /^Take the file/ }).press('Enter');
+    await page.locator('tl-readings-list tbody tr').nth(1).waitFor();
+    await page
+      .locator('tl-readings-list tbody tr')
+      .nth(1)
+      .getByText(/value 0\./)
+      .waitFor();
+    await page.getByRole('button', { name: /Undo/ }).click();
+    await page.getByText('1 of 3 read').first().waitFor();
+    await page.getByLabel('Numbers run').selectOption('fraction');
+    const csv = `id,${Array.from({ length: 36 }, (_, i) => 380 + 10 * i).join(',')}\nred,${Array.from({ length: 36 }, (_, i) => 0.1 + i / 50).join(',')}\n`;
     await file.setInputFiles({ name: 'red.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
     await page.getByRole('button', { name: /^Take the file/ }).press('Enter');
     // The first reading was typed in, so "Kept" stands there already: the second row is what says that the file is in.
-    await page.locator('tl-readings-list tbody tr').nth(1).waitFor();
-    await expect.poll(() => page.locator('tl-readings-list tbody tr').count()).toBe(2);
+    await page.locator('tl-readings-list tbody tr').nth(2).waitFor();
+    await page.getByText('2 of 3 read').first().waitFor();
   });
 });
 

@@ -140,6 +140,7 @@ export const ladderWords = words(
       'd/8 specular included': 'd/8, gloss included',
       'd/8 specular excluded': 'd/8, gloss excluded',
     },
+    needGeometry: 'Say the geometry of the instrument first: its data sheet has it.',
     scaleKind: 'Numbers run',
     scales: { '0-1': '0 to 1', percent: '0 to 100 %', '100': 'Y of white is 100', '1': 'Y of white is 1' },
     illuminant: 'Illuminant',
@@ -160,6 +161,8 @@ export const ladderWords = words(
     sample: 'Name of the sample in the file',
     takeFile: (rung: string) => `Take the file as a reading of the ${rung}`,
     noFile: 'Choose a file first.',
+    asFileSays: 'as the file says',
+    fileScales: { fraction: '0 to 1', 'per cent': '0 to 100 %' },
     cautions: [
       'Solvent: work with the window open, lids on; most mixing needs none. Follow the label.',
       'Rags and paper wet with oil heat up by themselves and can catch fire: lay them flat to dry outdoors, or keep them under water in a closed metal can.',
@@ -306,6 +309,7 @@ export const ladderWords = words(
       'd/8 specular included': 'd/8, mit Glanz',
       'd/8 specular excluded': 'd/8, ohne Glanz',
     },
+    needGeometry: 'Geben Sie zuerst die Geometrie des Geräts an: sie steht in seinem Datenblatt.',
     scaleKind: 'Die Zahlen laufen',
     scales: {
       '0-1': '0 bis 1',
@@ -331,6 +335,8 @@ export const ladderWords = words(
     sample: 'Name der Probe in der Datei',
     takeFile: (rung) => `Datei als Messung nehmen: ${rung}`,
     noFile: 'Wählen Sie erst eine Datei.',
+    asFileSays: 'wie die Datei sagt',
+    fileScales: { fraction: '0 bis 1', 'per cent': '0 bis 100 %' },
     cautions: [
       'Lösemittel: bei offenem Fenster, Deckel zu; zum Mischen braucht es meist keines. Dem Etikett folgen.',
       'Ölige Lappen und Papiere erwärmen sich selbst und können brennen: flach im Freien trocknen oder unter Wasser in einer geschlossenen Blechdose lagern.',

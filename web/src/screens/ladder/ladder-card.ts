@@ -110,6 +110,7 @@ export class TlLadderCard extends TlElement {
         .blanks {
           display: flex;
           gap: 10mm;
+          margin-block: 2mm 5mm;
         }
         .boxes {
           display: grid;

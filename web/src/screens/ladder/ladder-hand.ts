@@ -12,7 +12,7 @@ import { num } from '../../text/numbers.ts';
 import type { StepName } from '../bench/bench-steps.ts';
 import { readStep } from '../bench/calibrate.ts';
 import { farWords } from './far-words.ts';
-import type { FileReading } from './file-entry.ts';
+import { type FileQuestion, type FileReading, questionIn } from './file-entry.ts';
 import { fullness, rungName, type Target, targetOf } from './target.ts';
 
 /** What became of the last press, in letters to be read from two metres, and why. */
@@ -31,6 +31,8 @@ export class LadderHand implements ReactiveController {
   busy = false;
   result: Result | undefined;
   refusal = '';
+  /** What the bench wants to know of the file before it takes it. */
+  question: FileQuestion | undefined;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -162,11 +164,13 @@ export class LadderHand implements ReactiveController {
     if (this.busy || !this.ladder) return;
     this.busy = true;
     this.refusal = '';
+    this.question = undefined;
     this.#host.requestUpdate();
     try {
       this.ladder = await work(this.ladder);
     } catch (cause) {
       this.refusal = cause instanceof Error ? cause.message : String(cause);
+      this.question = questionIn(cause);
       sound('sent back');
     } finally {
       this.busy = false;

@@ -3,7 +3,7 @@ import type { TypedReading } from '../../../../server/api/readings.ts';
 import '../../parts/choice.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { ladderWords } from '../../text/ladder.ts';
-import type { FileReading } from './file-entry.ts';
+import type { FileQuestion, FileReading } from './file-entry.ts';
 import './file-entry.ts';
 import type { How } from './ladder-hand.ts';
 import type { TlTypedEntry } from './typed-entry.ts';
@@ -13,11 +13,17 @@ export type Way = 'head' | 'typed' | 'file';
 
 /** Where the numbers come from: the head, the keyboard or a file, as equals. Sends `tl-way` and `tl-take`. */
 export class TlOtherWays extends TlElement {
-  static override properties = { name: { type: String }, way: { type: String }, busy: { type: Boolean } };
+  static override properties = {
+    name: { type: String },
+    way: { type: String },
+    busy: { type: Boolean },
+    question: { attribute: false },
+  };
   /** What is read next. */
   declare name: string;
   declare way: Way;
   declare busy: boolean;
+  declare question: FileQuestion | undefined;
 
   static override styles = [
     TlElement.styles,
@@ -36,6 +42,7 @@ export class TlOtherWays extends TlElement {
     this.name = '';
     this.way = 'head';
     this.busy = false;
+    this.question = undefined;
   }
 
   override render() {
@@ -60,6 +67,7 @@ export class TlOtherWays extends TlElement {
         this.way === 'file'
           ? html`<tl-file-entry
               label=${t.takeFile(this.name)}
+              .question=${this.question}
               ?busy=${this.busy}
               @tl-file-reading=${(e: CustomEvent<FileReading>) => this.#send('tl-take', e.detail)}
             ></tl-file-entry>`

@@ -6,6 +6,7 @@ import '../../parts/field.ts';
 import type { FieldChange, TlField } from '../../parts/field.ts';
 import '../../parts/notice.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
+import { BenchState } from '../../state/bench-state.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { parseNumber } from '../../text/numbers.ts';
 import { parseLines } from './typed-lines.ts';
@@ -18,7 +19,9 @@ const LETTERS = { XYZ: ['X', 'Y', 'Z'], Lab: ['L*', 'a*', 'b*'] } as const;
 /** What was chosen last stays for the next rung: one instrument reads a whole ladder. */
 const kept = {
   kind: 'reflectance' as Kind,
-  geometry: 'd/8 specular included' as Geometry,
+  /** Chosen by hand, for the palette it was chosen in; until then the palette's own stands there. */
+  geometry: '' as Geometry | '',
+  paletteId: '' as string | null,
   scale: '0-1' as '0-1' | 'percent',
   xyzScale: '100' as '100' | '1',
   illuminant: 'D65' as (typeof ILLUMINANTS)[number],
@@ -61,6 +64,8 @@ export class TlTypedEntry extends TlElement {
     `,
   ];
 
+  readonly #bench = new BenchState(this);
+
   constructor() {
     super();
     this.label = '';
@@ -68,6 +73,18 @@ export class TlTypedEntry extends TlElement {
     this.refusal = '';
     this.busy = false;
     this.turn = 0;
+  }
+
+  get #paletteId(): string | null {
+    return this.#bench.value?.currentPaletteId ?? null;
+  }
+
+  /** Empty where nobody has said it yet: it is asked for then, not guessed. */
+  get #geometry(): Geometry | '' {
+    if (kept.geometry && kept.paletteId === this.#paletteId) return kept.geometry;
+    const state = this.#bench.value;
+    const palette = state?.palettes.find((p) => p.id === state.currentPaletteId);
+    return palette?.geometry ?? state?.instrument.geometry ?? '';
   }
 
   override render() {
@@ -84,7 +101,18 @@ export class TlTypedEntry extends TlElement {
         @tl-choose=${(e: CustomEvent<Kind>) => this.#keep({ kind: e.detail })}
       ></tl-choice>
       <div class="three">
-        ${this.#pick('geometry', t.geometry, GEOMETRIES, (g) => t.geometries[g])}
+        <tl-field
+          class="geometry"
+          required
+          label=${t.geometry}
+          .value=${this.#geometry}
+          .options=${[
+            ...(this.#geometry ? [] : [{ value: '', label: '–' }]),
+            ...GEOMETRIES.map((value) => ({ value, label: t.geometries[value] })),
+          ]}
+          @tl-change=${(e: CustomEvent<FieldChange>) =>
+            this.#keep({ geometry: e.detail.text as Geometry, paletteId: this.#paletteId })}
+        ></tl-field>
         ${
           colour
             ? html`${this.#pick('illuminant', t.illuminant, ILLUMINANTS, (i) => i)}
@@ -129,7 +157,7 @@ export class TlTypedEntry extends TlElement {
     ></tl-field>`;
   }
 
-  #pick<K extends keyof typeof kept, T extends (typeof kept)[K] & string>(
+  #pick<K extends Exclude<keyof typeof kept, 'paletteId'>, T extends (typeof kept)[K] & string>(
     key: K,
     label: string,
     options: readonly T[],
@@ -163,7 +191,9 @@ export class TlTypedEntry extends TlElement {
   };
 
   #reading(): TypedReading | undefined {
-    const { geometry, scale, illuminant, observer } = kept;
+    const { scale, illuminant, observer } = kept;
+    const geometry = this.#geometry;
+    if (!geometry) throw new Error(ladderWords().needGeometry);
     switch (kept.kind) {
       case 'reflectance': {
         const rows = parseLines(this.text, 2, 2);
