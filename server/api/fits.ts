@@ -32,6 +32,45 @@ export const rungFitSchema = z.strictObject({
   mcdm: z.number().nullable(),
 });
 
+/** What could be measured next, and what it would buy over the mixtures that hold the tube. */
+export const measureNextSchema = z.strictObject({
+  /** More spots of the masstone, a new drawdown of it, a tint that is missing, a mixture with another tube. */
+  kind: z.enum(['repeat', 'drawdown', 'tint', 'check']),
+  /** Tints: parts of white to one of paint. */
+  parts: z.number().nullable(),
+  /** Checks: the other tube, 1:1 by mass. */
+  otherTubeId: idSchema.nullable(),
+  /** Where it helps most by L*: under 40, between, over 70. */
+  range: z.enum(['darks', 'middles', 'lights']),
+  /** Mean CIEDE2000 that mixtures there stay within 95 times in 100, now and as expected after it. */
+  before: z.number().nonnegative(),
+  after: z.number().nonnegative(),
+});
+
+/** What the next measurement would buy, most first. */
+export const suggestionSchema = z.strictObject({
+  rungId: idSchema.nullable(),
+  sentence: z.string(),
+  /** Expected fall of that doubt over all mixtures with the tube, CIEDE2000; null for advice that is not worked out. */
+  gain: z.number().nullable(),
+  next: measureNextSchema.nullable(),
+});
+
+/** A rung that was not believed and left out of the fit. */
+export const notBelievedSchema = z.strictObject({
+  swatchIds: z.array(idSchema),
+  /** The rung of a ladder on this bench; null for one from a file. */
+  rungId: idSchema.nullable(),
+  name: z.string(),
+  sentence: z.string(),
+  /** Parts of white to one of paint as weighed and as it reads, and the chance that the weighing is wrong; null otherwise. */
+  weighed: z.number().nullable(),
+  readsLike: z.number().nullable(),
+  probability: z.number().min(0).max(1).nullable(),
+  /** The two masses look to have been noted the wrong way round: weigh the rung again with them exchanged. */
+  swapped: z.boolean(),
+});
+
 export const tubeFitSchema = z
   .strictObject({
     tubeId: idSchema,
@@ -47,7 +86,8 @@ export const tubeFitSchema = z
     trust: z.string(),
     warnings: z.array(z.string()),
     /** What to measure next, most useful first. */
-    suggestions: z.array(z.string()),
+    suggestions: z.array(suggestionSchema),
+    notBelieved: z.array(notBelievedSchema),
     masstone: colourSchema,
     tint: colourSchema.nullable(),
     findings: z.array(findingSchema),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { route } from './route.ts';
+import { suggestionSchema } from './fits.ts';
 import { overSchema, readingSchema, takeReadingSchema } from './readings.ts';
-import { colourSchema, findingSchema, idSchema, timeSchema } from './words.ts';
+import { colourSchema, dateSchema, findingSchema, idSchema, timeSchema } from './words.ts';
 
 /** What a pour is made from: a tube, or a pile already made (serial dilution). */
 export const partSchema = z.strictObject({
@@ -23,6 +24,8 @@ export const rungSchema = z
     /** Parts of white to one part of paint; 0 for the masstone. */
     whiteParts: z.number(),
     film: z.enum(['opaque', 'card']),
+    /** The day it was drawn down; null where nobody said. */
+    pulledOn: dateSchema.nullable(),
     parts: z.array(partSchema),
     weighed: z.boolean(),
     /** Share of this tube by mass, from the weighed grams where known, and its relative standard deviation. */
@@ -78,14 +81,6 @@ export const nextStepSchema = z.strictObject({
   sentence: z.string(),
 });
 
-/** What the next reading would buy, most first. */
-export const suggestionSchema = z.strictObject({
-  rungId: idSchema.nullable(),
-  sentence: z.string(),
-  /** Expected fall of the mean colour error, CIEDE2000; null before a fit. */
-  gain: z.number().nullable(),
-});
-
 export const ladderSchema = z
   .strictObject({
     id: idSchema,
@@ -138,6 +133,8 @@ export const planAnswerSchema = z.strictObject({
 export const weighedSchema = z.strictObject({
   grams: z.array(z.number().positive().max(100_000)).min(1).max(20),
 });
+/** When the films were drawn down; one rung, or all of the ladder. */
+export const pulledSchema = z.strictObject({ pulledOn: dateSchema, rungId: idSchema.optional() });
 export const decideSchema = z.strictObject({
   keep: z.boolean(),
   /** Why the painter overrules the program. */
@@ -187,6 +184,14 @@ export const ladderRoutes = {
     summary: 'Grams as weighed for a rung',
     params: rungParams,
     body: weighedSchema,
+    answer,
+  }),
+  sayPulled: route({
+    method: 'PUT',
+    path: '/api/ladders/:ladderId/pulled',
+    summary: 'The day a rung, or the whole ladder, was drawn down; readings are that many days old',
+    params,
+    body: pulledSchema,
     answer,
   }),
   takeReading: route({

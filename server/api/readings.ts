@@ -76,6 +76,10 @@ export const readingSchema = z
   .strictObject({
     id: idSchema,
     takenAt: timeSchema,
+    /** Age of the film when it was read, days; null where nobody said when it was drawn down. */
+    ageDays: z.number().nonnegative().nullable(),
+    /** Read again at a later sitting: it tells how the film dried and is not averaged with the rung's own readings. */
+    again: z.boolean(),
     source: z.enum(['head', 'practice', 'typed', 'file']),
     formId: idSchema,
     kind: z.enum(['spectral', 'bands', 'tristimulus']),
@@ -92,17 +96,22 @@ export const readingSchema = z
   .meta({ id: 'Reading' });
 export type Reading = z.infer<typeof readingSchema>;
 
+/** Days from drawing the film down to this reading, where it was read before it is handed in. */
+const ageSchema = z.number().nonnegative().max(36_500);
+
 /** Ask the head to read, or hand in what was read elsewhere. */
 export const takeReadingSchema = z.discriminatedUnion('source', [
   z.strictObject({ source: z.literal('head'), over: overSchema.default('opaque') }),
   z.strictObject({
     source: z.literal('typed'),
     over: overSchema.default('opaque'),
+    ageDays: ageSchema.optional(),
     reading: typedReadingSchema,
   }),
   z.strictObject({
     source: z.literal('file'),
     over: overSchema.default('opaque'),
+    ageDays: ageSchema.optional(),
     fileName: z.string().max(300),
     /** CSV, CGATS.17 text or CxF3; the first sample is taken unless one is named. */
     text: z.string().max(5_000_000),

@@ -1,6 +1,7 @@
 import type { PaletteProfile } from '../../src/profile/schema.ts';
 import type { CheckAnswer } from '../api/checks.ts';
 import type { Bench } from '../bench.ts';
+import { CHECK_READINGS } from '../fitting/assemble-set.ts';
 import { foldHistory } from '../ladder/fold-history.ts';
 import type { JudgedReading } from '../ladder/judge-readings.ts';
 import { judgedReadings } from '../ladder/open-ladder.ts';
@@ -23,7 +24,7 @@ export async function checkViews(
   const read = rows.map((check) => {
     const swatch = swatchOfCheck(db, check.id);
     const folded = foldHistory(historyOf(db, { checkId: check.id }));
-    return { check, readings: swatch ? judgedReadings(db, swatch.id, folded, 3).readings : [] };
+    return { check, readings: swatch ? judgedReadings(db, swatch.id, folded, CHECK_READINGS).readings : [] };
   });
   const means = new Map(
     read.flatMap(({ check, readings }): (readonly [string, MeanReading])[] => {

@@ -24,11 +24,14 @@ export interface AssembledSet {
   readonly leftOut: readonly string[];
 }
 
+/** Readings a check asks for. */
+export const CHECK_READINGS = 3;
 const NOTHING_DONE = foldHistory([]);
 
 /**
  * Everything kept for a palette that was read in one form. Ladders that were put aside are left out.
- * `takesOpen`: with readings that still wait for their closing white, as a file of readings has them.
+ * `takesOpen`: with readings that still wait for their closing white and films read again, as a file of readings has
+ * them.
  * @throws SwatchSetProblem when what there is makes no set: no white, a tube without its masstone
  */
 export function assembleSet(
@@ -78,7 +81,12 @@ export function assembleSet(
     swatches: draft.swatches,
     checks: draft.checks,
   };
-  const { origins, readingIds, leftOut } = draft;
+  const { origins, readingIds, leftOut, readAgain } = draft;
+  if (readAgain.size > 0) {
+    leftOut.push(
+      `Read again later, which tells the drying shift and is not averaged in: ${[...readAgain].join(', ')}.`,
+    );
+  }
   return { set: heldTogether(document, leftOut), origins, readingIds, leftOut };
 }
 
@@ -99,7 +107,14 @@ function draftFiles(db: Db, draft: SetDraft, paletteId: string): void {
     const kept = draft.kept(judgedReadings(db, row.id, NOTHING_DONE).readings, 'opaque');
     if (kept.length === 0) continue;
     draft.origins.set(row.name, row);
-    const painted = JSON.parse(row.painted) as Pick<Swatch, 'masses' | 'made' | 'film' | 'backing'>;
+    const painted = JSON.parse(row.painted) as Pick<
+      Swatch,
+      'masses' | 'made' | 'film' | 'backing' | 'again' | 'ageDays'
+    >;
+    if (painted.again !== undefined && !draft.takesOpen) {
+      draft.readAgain.add(painted.again);
+      continue;
+    }
     draft.swatches.push({ ...painted, id: row.name, readings: draft.use(kept) });
   }
 }
@@ -118,7 +133,9 @@ export function draftChecks(db: Db, draft: SetDraft, paletteId: string): Map<str
   for (const row of checksOf(db, paletteId)) {
     const swatch = swatchOfCheck(db, row.id);
     const folded = foldHistory(historyOf(db, { checkId: row.id }));
-    const kept = swatch ? draft.kept(judgedReadings(db, swatch.id, folded).readings, 'opaque') : [];
+    const kept = swatch
+      ? draft.kept(judgedReadings(db, swatch.id, folded, CHECK_READINGS).readings, 'opaque')
+      : [];
     const truth = row.truth ? (JSON.parse(row.truth) as number[]) : undefined;
     if (kept.length === 0 && !truth) continue;
     const { film = 'opaque', backing } = JSON.parse(row.film) as Partial<Pick<Check, 'film' | 'backing'>>;

@@ -2,7 +2,7 @@ import { composeRungs } from '../ladder/composition.ts';
 import type { JudgedReading } from '../ladder/judge-readings.ts';
 import type { OpenLadder, OpenRung } from '../ladder/open-ladder.ts';
 import { isOpen } from '../ladder/progress.ts';
-import { meanOf, type Over, type SetDraft } from './set-draft.ts';
+import { ageOf, meanOf, type Over, type SetDraft } from './set-draft.ts';
 
 /** Adds a ladder's rungs, and its bare cards, to a draft. */
 export function draftLadder(
@@ -53,9 +53,27 @@ export function draftLadder(
         ...composition,
         film,
         ...(backing ? { backing } : {}),
+        ...ageOf(readings),
         readings: draft.use(readings),
       });
       draft.origins.set(id, rung.row);
+      for (const later of draft.keptAgain(rung.readings, over)) {
+        if (!draft.takesOpen) {
+          draft.readAgain.add(`${tube.label} ${rung.row.name}`);
+          continue;
+        }
+        const againId = draft.free(`${id} again`);
+        draft.swatches.push({
+          id: againId,
+          ...composition,
+          film,
+          ...(backing ? { backing } : {}),
+          ...ageOf(later),
+          again: id,
+          readings: draft.use(later),
+        });
+        draft.origins.set(againId, rung.row);
+      }
       if (!named.has(rung.row.id)) named.set(rung.row.id, id);
     };
     add('', 'opaque', 'opaque');

@@ -1,5 +1,4 @@
 import { GRID_NM } from '../../src/colour/grid.ts';
-import { nextMeasurements } from '../../src/fit/advice/next-measurements.ts';
 import type { FittedSwatch, PaletteFit, RungEvidence, TubeFit } from '../../src/fit/palette-fit.ts';
 import { predictWithCovariance } from '../../src/fit/predict.ts';
 import type { FitResult, TubeFitAnswer } from '../api/fits.ts';
@@ -8,6 +7,7 @@ import { channelNames, colourOfReading, colourOfReflectance } from '../views/col
 import { constantCurves, reflectanceCurve } from './band-curve.ts';
 import type { FitJob } from './fit-job.ts';
 import { readsLike } from './reads-like.ts';
+import { suggestionsFor } from './suggestions.ts';
 
 /** What the Constants screen shows of a fit. */
 export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fit'> {
@@ -56,9 +56,10 @@ function spectrumOf(fit: PaletteFit, fitted: FittedSwatch): TubeFitAnswer['rungs
 function tubeView(
   fit: PaletteFit,
   job: FitJob,
-  { tube, constants, evidence }: TubeFit,
+  whole: TubeFit,
   rungs: TubeFitAnswer['rungs'],
 ): TubeFitAnswer {
+  const { tube, constants, evidence } = whole;
   const { white } = fit.palette;
   const isWhite = tube.id === white;
   const predicted = (masses: Record<string, number>) =>
@@ -75,41 +76,29 @@ function tubeView(
     reducedChiSquare: evidence.reducedChiSquare,
     trust: evidence.trust,
     warnings: [...evidence.warnings],
-    suggestions: [
-      ...suggestionsFor(evidence, rungs, isWhite),
-      ...nextMeasurements(fit, job.set, tube.id, 2).map((a) => a.sentence),
-    ],
+    suggestions: suggestionsFor(fit, job, whole, rungs),
+    notBelieved: notBelieved(fit, job, tube.id),
     masstone: predicted({ [tube.id]: 1 }),
     tint: isWhite ? null : predicted({ [tube.id]: 1, [white]: 4 }),
     findings: evidence.warnings.map((sentence) => ({ level: 'warning' as const, code: 'fit', sentence })),
   };
 }
 
-/** What to measure next, the rung that disagrees most first. */
-function suggestionsFor(
-  evidence: TubeFit['evidence'],
-  rungs: TubeFitAnswer['rungs'],
-  isWhite: boolean,
-): string[] {
-  const said: string[] = [];
-  const odd = rungs
-    .filter((r) => r.readsLike !== null)
-    .toSorted((a, b) => Math.abs(b.lnRatioError) - Math.abs(a.lnRatioError));
-  for (const rung of odd.slice(0, 2)) {
-    said.push(
-      `The ${rung.name} ${rung.readsLike}: mix and draw it down again, and weigh it on a finer scale if you can.`,
-    );
-  }
-  if (!isWhite && rungs.length < 4) {
-    said.push(
-      `This tube has ${rungs.length} rungs; a masstone and tints of 1:1, 1:4 and 1:16 tell K from S.`,
-    );
-  }
-  const once = rungs.filter((r) => r.repeats < 3);
-  if (once.length > 0)
-    said.push(`Read ${once.map((r) => r.name).join(', ')} three times: the noise is a guess otherwise.`);
-  if (evidence.readings === 'tristimulus') {
-    said.push('Readings in XYZ alone leave the curves loose; a few bands or a spectrum would tighten them.');
-  }
-  return said;
+/** Rungs of a tube that were left out because they were not believed. */
+function notBelieved(fit: PaletteFit, job: FitJob, tubeId: string): TubeFitAnswer['notBelieved'] {
+  return fit.leftOut
+    .filter((rung) => rung.tube === tubeId)
+    .map(({ swatches, words, weighed, readsLike: reads, probability, swapped }) => {
+      const origin = job.rungs[swatches[0]!];
+      return {
+        swatchIds: [...swatches],
+        rungId: origin?.rungId ?? null,
+        name: origin?.name ?? swatches[0]!,
+        sentence: words,
+        weighed: weighed ?? null,
+        readsLike: reads ?? null,
+        probability: probability ?? null,
+        swapped: swapped ?? false,
+      };
+    });
 }

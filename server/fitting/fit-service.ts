@@ -9,6 +9,7 @@ import { addProfile, makeProfileCurrent, profileById, profileOfFit } from '../st
 import { VERSION } from '../version.ts';
 import { assembleSet } from './assemble-set.ts';
 import type { FitMessage } from './fit-job.ts';
+import { suggestionsOf } from './stored-suggestions.ts';
 import { usualForm } from './usual-form.ts';
 
 const progressOf = new Map<string, Fit['progress']>();
@@ -141,5 +142,12 @@ export function fitResult(db: Db, id: string): FitResult {
   if (row.state !== 'complete' || row.result === null) {
     throw conflict(row.state === 'failed' ? row.sentence : 'This fit has no result; start it again.');
   }
-  return { fit: fitView(db, row), ...(JSON.parse(row.result) as Omit<FitResult, 'fit'>) };
+  const result = JSON.parse(row.result) as Omit<FitResult, 'fit'>;
+  const tubes = result.tubes.map((tube) => ({
+    ...tube,
+    suggestions: suggestionsOf(tube),
+    // A fit of an earlier version of this program has none.
+    notBelieved: tube.notBelieved ?? [],
+  }));
+  return { fit: fitView(db, row), ...result, tubes };
 }

@@ -120,5 +120,6 @@ function painted(item: Swatch | Check, ids: ReadonlyMap<string, string>): object
     ...(item.backing ? { backing: item.backing } : {}),
     ...(item.note ? { note: item.note } : {}),
     ...(item.ageDays === undefined ? {} : { ageDays: item.ageDays }),
+    ...('again' in item && item.again !== undefined ? { again: item.again } : {}),
   };
 }

@@ -4,6 +4,7 @@ import type { Finding } from '../api/words.ts';
 import { conflict, notFound, unusable } from '../problem.ts';
 import { addHistory } from '../store/history.ts';
 import type { Db } from '../store/open-store.ts';
+import { addPulled } from '../store/pulled.ts';
 import { addReading, formIdOf, type ReadingRow } from '../store/readings.ts';
 import type { Deed } from './fold-history.ts';
 import { openLadder, type OpenLadder, type OpenRung } from './open-ladder.ts';
@@ -64,6 +65,28 @@ export function weighRung(
   }
   addHistory(db, { ladderId: ladder.row.id }, { kind: 'weigh', swatchId: rungId, grams }, at);
   return weighingFindings(rung, grams, ladder.row.tube_id);
+}
+
+/** The day the films were drawn down. @throws HttpProblem for a day after the first reading */
+export function sayPulled(
+  db: Db,
+  ladder: OpenLadder,
+  day: string,
+  rungId: string | undefined,
+  at: string,
+): void {
+  holdOpen(ladder);
+  const rungs = rungId === undefined ? ladder.rungs : [rungOf(ladder, rungId)];
+  for (const rung of rungs) {
+    const first = rung.readings[0]?.row.taken_at.slice(0, 10);
+    if (day > at.slice(0, 10) || (first !== undefined && day > first)) {
+      throw unusable(
+        `The ${rung.row.name} was read on ${first ?? at.slice(0, 10)} and cannot have been drawn down on ${day}; give that day or an earlier one.`,
+        'pulledOn',
+      );
+    }
+  }
+  db.transaction(() => rungs.forEach((rung) => addPulled(db, rung.row.id, day, at)))();
 }
 
 /** Masses that look swapped, in words. */

@@ -4,6 +4,7 @@ import { blockVerdictOf } from '../store/block-verdicts.ts';
 import { historyOf } from '../store/history.ts';
 import { ladderById, type LadderRow } from '../store/ladders.ts';
 import type { Db } from '../store/open-store.ts';
+import { pulledOn } from '../store/pulled.ts';
 import { formById, type ReadingRow, readingsOfSwatch } from '../store/readings.ts';
 import { type SwatchRow, swatchesOfLadder } from '../store/swatches.ts';
 import type { ReadingForm } from '../api/readings.ts';
@@ -34,6 +35,8 @@ export interface OpenRung {
   readonly grams: readonly number[] | undefined;
   readonly readings: readonly JudgedReading[];
   readonly groups: readonly JudgedGroup[];
+  /** ISO date the film was drawn down; undefined where nobody said. */
+  readonly pulledOn: string | undefined;
 }
 
 /** A ladder with everything done on it, as its history says. */
@@ -58,6 +61,7 @@ export function openLadder(db: Db, id: string): OpenLadder {
       row: swatch,
       parts,
       grams: folded.grams.get(swatch.id) ?? (parts.length === 1 ? [parts[0]!.grams] : undefined),
+      pulledOn: pulledOn(db, swatch.id),
       ...judgedReadings(db, swatch.id, folded, plan.request.repeats),
     };
   });
@@ -80,6 +84,7 @@ export function judgedReadings(db: Db, swatchId: string, folded: Folded, wanted 
     }),
     folded,
     wanted,
+    pulledOn(db, swatchId),
   );
 }
 

@@ -24,7 +24,7 @@ export function needsOf(
   overs: readonly Over[] = readOvers(rung),
 ): RungNeed[] {
   return overs.map((over) => {
-    const groups = rung.groups.filter((g) => g.over === over);
+    const groups = rung.groups.filter((g) => g.over === over && g.main);
     const best = groups.toSorted((a, b) => keptOf(rung, b.formId, over) - keptOf(rung, a.formId, over))[0];
     if (!best) {
       const empty = judgeRepeats([], { channels: [], wanted });
@@ -39,7 +39,7 @@ export function needsOf(
 
 function keptOf(rung: OpenRung, formId: string, over: Over): number {
   return rung.readings.filter(
-    (r) => r.state === 'kept' && r.row.form_id === formId && r.row.over_what === over,
+    (r) => r.state === 'kept' && r.main && r.row.form_id === formId && r.row.over_what === over,
   ).length;
 }
 

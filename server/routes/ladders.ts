@@ -5,7 +5,18 @@ import type { Finding } from '../api/words.ts';
 import type { Answering } from '../answer.ts';
 import type { Bench } from '../bench.ts';
 import { takeOnBench } from '../reading/take-on-bench.ts';
-import { close, decide, holdOpen, keepReading, redo, rungOf, undo, weighRung } from '../ladder/deeds.ts';
+import {
+  type IncomingReading,
+  close,
+  decide,
+  holdOpen,
+  keepReading,
+  redo,
+  rungOf,
+  sayPulled,
+  undo,
+  weighRung,
+} from '../ladder/deeds.ts';
 import { openLadder, type OpenRung } from '../ladder/open-ladder.ts';
 import { planFor, startLadder } from '../ladder/start-ladder.ts';
 import { notFound } from '../problem.ts';
@@ -76,6 +87,11 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
     return changed(params.ladderId);
   });
 
+  answer(ladderRoutes.sayPulled, ({ params, body }) => {
+    sayPulled(db, openLadder(db, params.ladderId), body.pulledOn, body.rungId, bench.now());
+    return changed(params.ladderId);
+  });
+
   const take = async (
     ladderId: string,
     find: (rungs: readonly OpenRung[], cards: readonly OpenRung[]) => OpenRung,
@@ -85,7 +101,14 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
     holdOpen(ladder);
     const rung = find(ladder.rungs, ladder.cards);
     const taken = await takeOnBench(bench, body, () => practiceRung(db, ladder, rung, body.over));
-    const readingId = keepReading(db, { ladderId }, rung.row.id, body.over, taken.reading, bench.now());
+    const readingId = keepReading(
+      db,
+      { ladderId },
+      rung.row.id,
+      body.over,
+      aged(taken.reading, body),
+      bench.now(),
+    );
     const after = openLadder(db, ladderId);
     const reading = readingView(rungOf(after, rung.row.id).readings.find((r) => r.row.id === readingId)!);
     const findings: Finding[] = [...taken.findings];
@@ -125,4 +148,10 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
     close(db, openLadder(db, params.ladderId), bench.now());
     return changed(params.ladderId);
   });
+}
+
+/** A reading handed in with the age its film had goes into the store with it. */
+function aged(reading: IncomingReading, body: TakeBody): IncomingReading {
+  if (body.source === 'head' || body.ageDays === undefined) return reading;
+  return { ...reading, raw: { ...(reading.raw as object), ageDays: body.ageDays } };
 }

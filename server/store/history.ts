@@ -32,3 +32,14 @@ export function historyOf(db: Db, whose: Whose): HistoryEntry[] {
     .all(id)
     .map((row) => ({ kind: row.kind, ...(JSON.parse(row.body) as object) }) as HistoryEntry);
 }
+
+/** When grams of a ladder were last said, taken back or said again; undefined when they never were. */
+export function lastWeighed(db: Db, ladderId: string): string | undefined {
+  return (
+    db
+      .prepare<[string], { at: string | null }>(
+        "select max(at) as at from history where ladder_id = ? and kind in ('weigh', 'undo', 'redo')",
+      )
+      .get(ladderId)?.at ?? undefined
+  );
+}

@@ -1,5 +1,6 @@
 import { mcdm } from '../../src/calibrate/repeats/mcdm.ts';
 import type { Ladder, Rung } from '../api/ladders.ts';
+import type { Finding } from '../api/words.ts';
 import type { Bench } from '../bench.ts';
 import { composeRungs } from '../ladder/composition.ts';
 import { deedWords, weighingFindings } from '../ladder/deeds.ts';
@@ -37,6 +38,7 @@ export function viewOf(bench: Bench, ladder: OpenLadder): Ladder {
       name: rung.row.name,
       whiteParts: rung.row.white_parts ?? 0,
       film: rung.row.film,
+      pulledOn: rung.pulledOn ?? null,
       parts: partsOf(bench, ladder, rung),
       weighed: rung.grams !== undefined,
       share,
@@ -46,7 +48,7 @@ export function viewOf(bench: Bench, ladder: OpenLadder): Ladder {
       done: rung.grams !== undefined && need.every((n) => n.more === 0),
       ...meanOf(rung),
       verdict: outcome.verdicts.get(rung.row.id) ?? null,
-      findings: weighingFindings(rung, rung.grams, row.tube_id),
+      findings: findingsOf(rung, row.tube_id, outcome.swapped),
     };
   });
   const needs = ladder.rungs.flatMap((rung) => needsOf(rung, request.repeats, readOvers(rung)));
@@ -111,13 +113,30 @@ function partsOf(bench: Bench, ladder: OpenLadder, rung: OpenRung): Rung['parts'
   }));
 }
 
+/** By the rung's name, else, after a fit, by what it reads like. */
+function findingsOf(rung: OpenRung, tubeId: string, swapped: ReadonlySet<string>): Finding[] {
+  const byName = weighingFindings(rung, rung.grams, tubeId);
+  if (byName.length > 0 || !swapped.has(rung.row.id)) return byName;
+  return [
+    {
+      level: 'warning',
+      code: 'swapped',
+      sentence: `The ${rung.row.name} reads as if its two masses were noted the wrong way round; exchange them if that is what was poured, and fit again.`,
+    },
+  ];
+}
+
 function meanOf(rung: OpenRung): Pick<Rung, 'mean' | 'colour' | 'mcdm'> {
   const mean = meanReading(rung.readings);
   if (!mean) return { mean: null, colour: null, mcdm: null };
   const { form } = mean.like;
   const labs = rung.readings
     .filter(
-      (r) => r.state === 'kept' && r.row.form_id === mean.like.row.form_id && r.row.over_what === 'opaque',
+      (r) =>
+        r.state === 'kept' &&
+        r.main &&
+        r.row.form_id === mean.like.row.form_id &&
+        r.row.over_what === 'opaque',
     )
     .flatMap((r) => {
       const colour = colourOfReading(r.values, form);

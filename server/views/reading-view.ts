@@ -8,6 +8,8 @@ export function readingView(reading: JudgedReading): Reading {
   return {
     id: row.id,
     takenAt: row.taken_at,
+    ageDays: reading.ageDays,
+    again: !reading.main,
     source: row.source,
     formId: row.form_id,
     kind: form.kind,
@@ -20,11 +22,11 @@ export function readingView(reading: JudgedReading): Reading {
   };
 }
 
-/** Mean of the kept readings in the form most of them are in; null without any. */
+/** Mean of the kept readings of one sitting in the form most of them are in; null without any. */
 export function meanReading(
   readings: readonly JudgedReading[],
 ): { values: number[]; like: JudgedReading } | null {
-  const kept = readings.filter((r) => r.state === 'kept' && r.row.over_what === 'opaque');
+  const kept = readings.filter((r) => r.state === 'kept' && r.main && r.row.over_what === 'opaque');
   const byForm = new Map<string, JudgedReading[]>();
   for (const reading of kept) {
     byForm.set(reading.row.form_id, [...(byForm.get(reading.row.form_id) ?? []), reading]);

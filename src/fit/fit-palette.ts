@@ -5,6 +5,7 @@ import { paletteOfSolution } from './assemble/palette-of-solution.ts';
 import { reducedChiSquares } from './evidence/chi-square.ts';
 import { type OddRung, oddRungs } from './evidence/odd-rung.ts';
 import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.ts';
+import { ratherSwapped } from './evidence/swapped-or-exchanged.ts';
 import { trustLine } from './evidence/trust.ts';
 import { wrongRatios } from './evidence/wrong-ratio.ts';
 import type { SharedUnknown } from './model/layout.ts';
@@ -64,10 +65,17 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
   let unlike: readonly OddRung[] = [];
   if (options.dropWrongRatios ?? true) {
     const odd = oddRungs(problem, solution);
-    // Two rungs that changed places would each pass for one weighed wrong, so they are asked about first.
-    const exchanged = odd.filter((o) => o.what === 'exchanged');
-    if (exchanged.length) return withoutRungs(set, options, exchanged);
     const wrong = wrongRatios(problem, solution);
+    const guiltiest = wrong.filter((w, i) => wrong.findIndex((v) => v.tube === w.tube) === i);
+    const asItStands = (part: SwatchSet): PaletteFit =>
+      fitPalette(part, { ...options, leaveOneOut: false, dropWrongRatios: false });
+    // Two rungs that changed places would each pass for one weighed wrong, so they are asked about first.
+    const exchanged = odd.filter((o) => {
+      if (o.what !== 'exchanged') return false;
+      const rival = guiltiest.find((w) => w.tube === o.tube);
+      return !rival?.swapped || !ratherSwapped(set, o.tube, rival.swatches, o.swatches, asItStands);
+    });
+    if (exchanged.length) return withoutRungs(set, options, exchanged);
     if (wrong.length) return withoutRungs(set, options, wrong);
     const explained = odd.filter((o) => o.what !== 'unlike');
     if (explained.length) return withoutRungs(set, options, explained);

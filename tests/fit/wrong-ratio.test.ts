@@ -23,4 +23,15 @@ describe('a rung weighed wrong', () => {
     const fit = fitPalette(set, { leaveOneOut: false });
     expect(fit.warnings[0]).toMatch(/"paint-1-1:4".*wrong way round/);
   });
+
+  it('is told from two swatches that changed places, which it resembles', () => {
+    for (const seed of [34, 41, 81]) {
+      const set = inventedSet(seed, { tubes: 1, weighing: 0.004 });
+      const noted = set.swatches.map((s) =>
+        s.id === 'paint-1-1:4' ? { ...s, masses: { 'paint-1': 4, white: 1 } } : s,
+      );
+      const { leftOut } = fitPalette({ ...set, swatches: noted }, { leaveOneOut: false });
+      expect(leftOut.map((l) => [l.swatches.join(), l.swapped])).toEqual([['paint-1-1:4', true]]);
+    }
+  });
 });
