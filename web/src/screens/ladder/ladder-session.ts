@@ -131,7 +131,7 @@ export class TlLadderSession extends TlElement {
                 )
               : nothing
           }
-          ${this.#next(target)} ${this.#}
+          ${this.#next(target)} ${this.#said()}
           ${refusal ? html`<tl-notice kind="error" live>${refusal}</tl-notice>` : nothing}
         </section>
         <section class="stack">
@@ -253,7 +253,7 @@ export class TlLadderSession extends TlElement {
     return html`<tl-next far label=${t.toBench} hint=${t.near.connect} href=${linkTo('bench')}></tl-next>`;
   }
 
-  # {
+  #said() {
     const { result } = this.#hand;
     // Its place is kept, so that nothing below it moves when the first answer comes.
     return html`<div class="said ${result?.kind ?? ''}" role="status">
