@@ -14,7 +14,7 @@ import '../../parts/page-frame.ts';
 import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import '../../parts/tube-card.ts';
-import { type Route, goTo, linkTo } from '../../shell/route.ts';
+import { type Route, linkTo } from '../../shell/route.ts';
 import { BenchState, refreshBench } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { settings } from '../../state/settings.ts';
@@ -307,7 +307,6 @@ export class TlRackScreen extends TlElement {
       say(rackWords().demoTaken);
       await refreshBench();
       this.#fetch();
-      goTo('rack');
     } catch (cause) {
       this.refusal = cause instanceof Error ? cause.message : String(cause);
     }
