@@ -51,7 +51,7 @@ describe('Limits', () => {
 
   it('lays a value string of as many steps as asked, from dark to light', async () => {
     await page.locator('tl-string-settings').getByText('7', { exact: true }).click();
-    const steps = page.locator('tl-value-string > ol > li, tl-value-string ol > li:has(> svg)');
+    const steps = page.getByRole('list', { name: 'Value string' }).locator('> li');
     await expect.poll(() => steps.count()).toBe(7);
     const values = await steps.locator('.says > b').allInnerTexts();
     expect(values.map(Number)).toEqual(values.map(Number).toSorted((a, b) => a - b));

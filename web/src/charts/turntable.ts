@@ -7,6 +7,7 @@ import { num } from '../text/numbers.ts';
 import { ChartElement } from './chart-element.ts';
 import { pathThrough } from './curve.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
+import { placeLabels } from './place-labels.ts';
 import { type Turn, see, turned } from './orthographic.ts';
 
 /** A named mark: a tube, a mix, a wanted colour. CIELAB. */
@@ -63,7 +64,7 @@ export class Turntable extends ChartElement {
     const marks = svg`
       ${this.#furniture(at)}
       ${order.map(({ mark, x, y }) => markShape(mark, x, y))}
-      ${width >= 480 ? order.map(({ mark, x, y }) => svg`<text x=${x + 13} y=${y} dy="0.35em" font-size="13" fill="currentColor">${mark.label}</text>`) : nothing}`;
+      ${width >= 480 ? names(placed, width, height) : nothing}`;
     const stops = placed.map(({ mark, x, y }) => ({ x, y, says: says(mark) }));
     return { width, height, marks, stops, cursor: 'ring', span: [0, height] };
   }
@@ -184,6 +185,27 @@ export class Turntable extends ChartElement {
       rows: this.marks.map((m) => [m.label, m.L, m.a, m.b, Math.hypot(m.a, m.b)]),
     };
   }
+}
+
+/** Names in the order of the marks, so that they keep their sides while the table turns. */
+function names(
+  placed: readonly { readonly mark: TurntableMark; readonly x: number; readonly y: number }[],
+  width: number,
+  height: number,
+): SVGTemplateResult[] {
+  const labels = placeLabels(
+    placed.map(({ mark, x, y }) => ({ text: mark.label, x, y })),
+    width,
+    height,
+  );
+  return labels.map(
+    ({ text, x, y, at, anchor, led }) => svg`
+      ${led ? svg`<line x1=${x} y1=${y} x2=${at.x} y2=${at.y} stroke="currentColor" stroke-width="1"></line>` : nothing}
+      <text
+        x=${at.x} y=${at.y} dy="0.35em" font-size="13" text-anchor=${anchor} fill="currentColor"
+        paint-order="stroke" stroke="var(--ground)" stroke-width="4" stroke-linejoin="round"
+      >${text}</text>`,
+  );
 }
 
 function markShape(mark: TurntableMark, x: number, y: number): SVGTemplateResult {

@@ -19,6 +19,7 @@ export class TlDrawdown extends TlElement {
   static override properties = {
     patch: { attribute: false },
     overBlack: { attribute: false },
+    ground: { attribute: false },
     heading: { type: String },
     interval: { type: Number },
     pulled: { type: Number },
@@ -27,6 +28,8 @@ export class TlDrawdown extends TlElement {
   };
   declare patch: Patch | undefined;
   declare overBlack: Patch | undefined;
+  /** What lies under the film where it is no card: a toned ground, dried paint. */
+  declare ground: Patch | undefined;
   declare heading: string;
   declare interval: number | undefined;
   declare pulled: number;
@@ -84,6 +87,7 @@ export class TlDrawdown extends TlElement {
     super();
     this.patch = undefined;
     this.overBlack = undefined;
+    this.ground = undefined;
     this.heading = '';
     this.interval = undefined;
     this.pulled = 1;
@@ -112,6 +116,7 @@ export class TlDrawdown extends TlElement {
       <svg viewBox="0 0 160 100" preserveAspectRatio="none" role="img" aria-label=${this.words}>
         <rect width="80.2" height="100" fill="#0b0b0b"></rect>
         <rect x="80" width="80" height="100" fill="#ececec"></rect>
+        ${this.ground ? svg`<rect width="160" height="100" fill=${onThisScreen(this.ground.lab).css}></rect>` : nothing}
         ${this.#film()}
       </svg>
       ${this.plain ? nothing : this.#caption()}

@@ -8,8 +8,19 @@ import type {
   ValueStringAsk,
 } from './limits-jobs.ts';
 import type { AdditionAnswer, AdditionAsk, MatchAnswer, MatchAsk } from './match-job.ts';
+import type { MixFilmsAnswer, MixFilmsAsk } from './mix-films-job.ts';
 import type { NudgeAnswer, NudgeAsk } from './nudge-job.ts';
 import type { OrderAnswer, OrderAsk } from './order-job.ts';
+import type {
+  HighlightsAnswer,
+  HighlightsAsk,
+  MudAnswer,
+  MudAsk,
+  PartsAnswer,
+  PartsAsk,
+  ReachAnswer,
+  ReachAsk,
+} from './parts-jobs.ts';
 import type { PredictAnswer, PredictAsk } from './predict-job.ts';
 import type {
   FamiliesAnswer,
@@ -26,6 +37,16 @@ export interface Jobs {
   predict: { ask: PredictAsk; answer: PredictAnswer };
   /** Recipes for a wanted colour, best first, as the scale can pour them. */
   match: { ask: MatchAsk; answer: MatchAnswer };
+  /** A mix as films, from undertone to impasto. */
+  mixFilms: { ask: MixFilmsAsk; answer: MixFilmsAnswer };
+  /** A recipe in small whole parts. */
+  parts: { ask: PartsAsk; answer: PartsAnswer };
+  /** What becomes of chroma between two tubes. */
+  mud: { ask: MudAsk; answer: MudAnswer };
+  /** The white touched with each warm tube. */
+  highlights: { ask: HighlightsAsk; answer: HighlightsAnswer };
+  /** Whether a colour can be mixed. */
+  reach: { ask: ReachAsk; answer: ReachAnswer };
   /** One just-visible step each way. */
   nudge: { ask: NudgeAsk; answer: NudgeAnswer };
   /** In which order a recipe is poured. */

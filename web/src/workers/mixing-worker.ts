@@ -6,8 +6,10 @@ import type { JobName, Jobs } from './jobs.ts';
 import { limitsJob, oneMoreJob, valueStringJob } from './limits-jobs.ts';
 import { additionJob, matchJob } from './match-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import { mixFilmsJob } from './mix-films-job.ts';
 import { nudgeJob } from './nudge-job.ts';
 import { orderJob } from './order-job.ts';
+import { highlightsJob, mudJob, partsJob, reachJob } from './parts-jobs.ts';
 import { predictJob } from './predict-job.ts';
 import { familiesJob, studyPoursJob, studyRecipesJob } from './study-jobs.ts';
 
@@ -19,6 +21,11 @@ const jobs: {
   predict: predictJob,
   match: matchJob,
   addition: additionJob,
+  mixFilms: mixFilmsJob,
+  parts: partsJob,
+  mud: mudJob,
+  highlights: highlightsJob,
+  reach: reachJob,
   nudge: nudgeJob,
   order: orderJob,
   limits: limitsJob,

@@ -1,6 +1,7 @@
 import type { PaletteProfile } from '../../../src/profile/schema.ts';
 import type { JobName, Jobs } from './jobs.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import { said } from '../text/said.ts';
 
 export interface JobOptions {
   readonly signal?: AbortSignal;
@@ -86,7 +87,7 @@ export class WorkBench {
     else {
       this.#waiting.delete(message.id);
       if (message.type === 'answer') job.resolve(message.answer as never);
-      else job.reject(new Error(message.sentence));
+      else job.reject(new Error(said(message.sentence)));
     }
   }
 

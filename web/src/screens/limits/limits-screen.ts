@@ -6,15 +6,20 @@ import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
 import '../../parts/progress.ts';
-import '../../parts/table.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
+import { BenchState } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
+import { ScaleController } from '../../state/scale.ts';
 import { limitsWords } from '../../text/limits.ts';
 import { num } from '../../text/numbers.ts';
 import type { LimitsAnswer, OneMoreAnswer, ValueStringAnswer } from '../../workers/limits-jobs.ts';
 import { PaletteController, quickBench, searchBench } from '../../workers/palette-controller.ts';
+import type { HighlightsAnswer } from '../../workers/parts-jobs.ts';
+import '../mixing/scale-fields.ts';
+import './inside-panel.ts';
 import './limits-view.ts';
+import { oneMoreView, tubesInUse } from './tubes-view.ts';
 import { STRING_CHOICE, type StringChoice, stringOptions } from './string-settings.ts';
 import './value-string-view.ts';
 
@@ -39,6 +44,9 @@ export class TlLimitsScreen extends TlElement {
   readonly #limits = new RemoteController<LimitsAnswer | undefined>(this);
   readonly #more = new RemoteController<OneMoreAnswer | undefined>(this);
   readonly #string = new RemoteController<ValueStringAnswer>(this);
+  readonly #highlights = new RemoteController<HighlightsAnswer>(this);
+  readonly #bench = new BenchState(this);
+  readonly #scale = new ScaleController(this);
   readonly #stones = new RemoteController<ReadonlyMap<string, Patch>>(this);
 
   static override styles = [
@@ -70,6 +78,9 @@ export class TlLimitsScreen extends TlElement {
       legend {
         padding: 0;
         font-weight: 650;
+      }
+      .scale {
+        max-inline-size: 32rem;
       }
       .wait {
         display: grid;
@@ -108,8 +119,13 @@ export class TlLimitsScreen extends TlElement {
     await this.#round(profile);
   }
 
-  #only(profile: PaletteProfile): string[] {
-    return profile.tubes.map((tube) => tube.id).filter((id) => !this.without.includes(id));
+  #chosen: readonly string[] = [];
+
+  /** Ids in use; the same array while the choice is the same. */
+  #only(profile: PaletteProfile): readonly string[] {
+    const now = profile.tubes.map((tube) => tube.id).filter((id) => !this.without.includes(id));
+    if (JSON.stringify(now) !== JSON.stringify(this.#chosen)) this.#chosen = now;
+    return this.#chosen;
   }
 
   async #round(profile: PaletteProfile): Promise<void> {
@@ -131,7 +147,14 @@ export class TlLimitsScreen extends TlElement {
   async #lay(profile: PaletteProfile): Promise<void> {
     const only = this.#only(profile);
     await this.#string.run((signal) =>
-      searchBench.run('valueString', { options: stringOptions(this.choice, only) }, { signal }),
+      searchBench.run(
+        'valueString',
+        { options: stringOptions(this.choice, only, this.#scale.value) },
+        { signal },
+      ),
+    );
+    await this.#highlights.run((signal) =>
+      searchBench.run('highlights', { grams: this.choice.grams, scale: this.#scale.value, only }, { signal }),
     );
   }
 
@@ -169,7 +192,7 @@ export class TlLimitsScreen extends TlElement {
       .terms=${['limits', 'value', 'lean', 'chroma', 'valueString', 'masstone']}
     >
       <div slot="next">${this.#next(profile)}</div>
-      ${this.#tubes(profile)}
+      ${tubesInUse(profile, this.without, (id, on) => this.#use(profile, id, on))}
       ${this.#limits.error ? html`<tl-notice kind="error" live>${this.#limits.error.message}</tl-notice>` : nothing}
       ${
         this.#limits.value
@@ -181,7 +204,13 @@ export class TlLimitsScreen extends TlElement {
             ></tl-limits-view>`
           : nothing
       }
-      ${this.#more.value ? this.#gains(profile, this.#more.value) : nothing} ${this.#stringPart(profile)}
+      ${oneMoreView(profile, this.#more.value)}
+      <tl-inside-panel
+        .profile=${profile}
+        .only=${this.#only(profile)}
+        .headReady=${this.#bench.value?.instrument.readyToRead === true}
+      ></tl-inside-panel>
+      ${this.#stringPart(profile)}
     </tl-page>`;
   }
 
@@ -211,42 +240,10 @@ export class TlLimitsScreen extends TlElement {
     ></tl-next>`;
   }
 
-  #tubes(profile: PaletteProfile) {
-    const t = limitsWords();
-    return html`<fieldset>
-      <legend>${t.inUse}</legend>
-      <p class="small">${t.inUseHow}</p>
-      <div class="tubes">
-        ${profile.tubes.map(
-          (tube) =>
-            html`<label
-              ><input
-                type="checkbox"
-                .checked=${!this.without.includes(tube.id)}
-                @change=${(e: Event) => this.#use(profile, tube.id, (e.target as HTMLInputElement).checked)}
-              />${tube.label}</label
-            >`,
-        )}
-      </div>
-    </fieldset>`;
-  }
-
   #use(profile: PaletteProfile, id: string, on: boolean): void {
     this.without = on ? this.without.filter((other) => other !== id) : [...this.without, id];
     kept.without = this.without;
     void this.#round(profile);
-  }
-
-  #gains(profile: PaletteProfile, { gains }: OneMoreAnswer) {
-    const t = limitsWords();
-    return html`<section class="stack">
-      <h2>${t.more}</h2>
-      <tl-table
-        caption=${t.moreTable}
-        .columns=${[{ heading: t.tube }, { heading: t.gain, unit: '%', figures: true }]}
-        .rows=${gains.map((g) => [this.#label(profile, g.tube), num(100 * g.gain, 1)])}
-      ></tl-table>
-    </section>`;
   }
 
   #stringPart(profile: PaletteProfile) {
@@ -254,6 +251,7 @@ export class TlLimitsScreen extends TlElement {
     return html`<section class="stack">
       <h2>${t.string}</h2>
       <p>${t.stringLead}</p>
+      <tl-scale-fields class="scale no-print" @tl-scale=${() => void this.#lay(profile)}></tl-scale-fields>
       <tl-string-settings
         class="no-print"
         .choice=${this.choice}
@@ -265,11 +263,7 @@ export class TlLimitsScreen extends TlElement {
         }}
       ></tl-string-settings>
       ${this.#string.error ? html`<tl-notice kind="error" live>${this.#string.error.message}</tl-notice>` : nothing}
-      ${
-        this.#string.value
-          ? html`<tl-value-string .string=${this.#string.value} .profile=${profile}></tl-value-string>`
-          : nothing
-      }
+      ${this.#string.value ? this.#laid(profile, this.#string.value) : nothing}
     </section>`;
   }
 
@@ -280,10 +274,20 @@ export class TlLimitsScreen extends TlElement {
       <a class="no-print" href=${linkTo('limits')}>${t.back}</a>
       ${
         this.#string.value
-          ? html`<tl-value-string .string=${this.#string.value} .profile=${profile}></tl-value-string>`
+          ? this.#laid(profile, this.#string.value)
           : html`<tl-progress label=${t.working}></tl-progress>`
       }
     </tl-page>`;
+  }
+
+  #laid(profile: PaletteProfile, string: ValueStringAnswer) {
+    // Where no tube warms the white there is nothing to show, and nothing wrong.
+    const found = this.#highlights.error ? undefined : this.#highlights.value;
+    return html`<tl-value-string
+      .string=${string}
+      .profile=${profile}
+      .highlights=${found ?? []}
+    ></tl-value-string>`;
   }
 
   #label(profile: PaletteProfile, id: string): string {

@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import type { ValueStringOptions } from '../../../../src/mix/index.ts';
+import { type Scale, type ValueStringOptions, canPour } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import '../../parts/choice.ts';
 import '../../parts/field.ts';
@@ -14,21 +14,47 @@ export interface StringChoice {
   readonly tube: string;
   readonly steps: number;
   readonly grams: number;
+  /** How far a warm or a cool string leans. */
+  readonly lean: number;
+  /** Munsell values of the ends; undefined is as far as the tubes go. */
+  readonly from: number | undefined;
+  readonly to: number | undefined;
 }
 
-export const STRING_CHOICE: StringChoice = { way: 'neutral', tube: '', steps: 9, grams: 10 };
+/** Leans of a warm or a cool string from neutral, CIELAB units: hardly seen, seen at once, plainly coloured. Our choice. */
+const LEANS = [3, 6, 12] as const;
 
-/** Lean of a warm or a cool string from neutral, CIELAB units: seen at once, and still a grey. Our choice. */
-const STRING_LEAN = 6;
+export const STRING_CHOICE: StringChoice = {
+  way: 'neutral',
+  tube: '',
+  steps: 9,
+  grams: 10,
+  lean: LEANS[1],
+  from: undefined,
+  to: undefined,
+};
 
-export function stringOptions(choice: StringChoice, only: readonly string[]): ValueStringOptions {
+export function stringOptions(
+  choice: StringChoice,
+  only: readonly string[],
+  scale: Scale,
+): Omit<ValueStringOptions, 'watch'> {
   const kind =
     choice.way === 'tube'
       ? { tube: choice.tube }
       : choice.way === 'neutral'
         ? ('neutral' as const)
-        : { lean: choice.way === 'warm' ? STRING_LEAN : -STRING_LEAN };
-  return { steps: choice.steps, grams: choice.grams, kind, only };
+        : { lean: choice.way === 'warm' ? choice.lean : -choice.lean };
+  const { steps, grams, from, to } = choice;
+  return {
+    steps,
+    grams,
+    kind,
+    only,
+    ...(from === undefined ? {} : { from: { value: from } }),
+    ...(to === undefined ? {} : { to: { value: to } }),
+    ...(canPour(grams, scale) ? { scale } : {}),
+  };
 }
 
 /** Sends `tl-string` with the whole choice at each change. */
@@ -72,6 +98,17 @@ export class TlStringSettings extends TlElement {
             ></tl-field>`
           : nothing
       }
+      ${
+        choice.way === 'warm' || choice.way === 'cool'
+          ? html`<tl-choice
+              label=${t.byHow}
+              .value=${String(choice.lean)}
+              .options=${LEANS.map((lean, i) => ({ value: String(lean), label: t.leans[i]! }))}
+              @tl-choose=${(e: CustomEvent<string>) => this.#send({ lean: Number(e.detail) })}
+            ></tl-choice>`
+          : nothing
+      }
+      ${this.#end('from', t.from, t.fromHelp)} ${this.#end('to', t.upTo, t.upToHelp)}
       <tl-choice
         label=${t.steps}
         .value=${String(choice.steps)}
@@ -89,6 +126,23 @@ export class TlStringSettings extends TlElement {
           if (e.detail.number !== undefined) this.#send({ grams: e.detail.number });
         }}
       ></tl-field>`;
+  }
+
+  #end(key: 'from' | 'to', label: string, placeholder: string) {
+    const value = this.choice[key];
+    return html`<tl-field
+      kind="number"
+      label=${label}
+      placeholder=${placeholder}
+      min="0"
+      max="10"
+      .value=${value === undefined ? '' : num(value, 1)}
+      @tl-change=${(e: CustomEvent<FieldChange>) => {
+        const blank = e.detail.text.trim() === '';
+        if (blank || e.detail.number !== undefined)
+          this.#send({ [key]: blank ? undefined : e.detail.number });
+      }}
+    ></tl-field>`;
   }
 
   #send(change: Partial<StringChoice>): void {

@@ -1,17 +1,31 @@
 import { css, html, nothing, svg } from 'lit';
+import type { Masses, MixPrediction, Pour } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { limitsWords } from '../../text/limits.ts';
-import { num } from '../../text/numbers.ts';
+import { grams, num } from '../../text/numbers.ts';
 import { smallGrams } from '../../text/small-grams.ts';
+import { ScaleController } from '../../state/scale.ts';
 import type { ValueStringAnswer } from '../../workers/limits-jobs.ts';
+import type { HighlightsAnswer } from '../../workers/parts-jobs.ts';
+import { firstMix, labelIn } from '../mixing/pour-words.ts';
+
+/** Highlights worth a card each. */
+const SHOWN = 4;
 
 /** A value string as a row of drawdowns on one long card, each step with its recipe beneath. */
 export class TlValueString extends TlElement {
-  static override properties = { string: { attribute: false }, profile: { attribute: false } };
+  static override properties = {
+    string: { attribute: false },
+    profile: { attribute: false },
+    highlights: { attribute: false },
+  };
   declare string: ValueStringAnswer;
   declare profile: PaletteProfile;
+  /** Near-whites touched with a warm, after the string. */
+  declare highlights: HighlightsAnswer;
+  readonly #scale = new ScaleController(this);
 
   static override styles = [
     TlElement.styles,
@@ -34,6 +48,12 @@ export class TlValueString extends TlElement {
         display: block;
         inline-size: 100%;
         block-size: 9rem;
+      }
+      h3 {
+        margin-block-start: var(--s4);
+      }
+      .how {
+        margin-block: 4px var(--s2);
       }
       .says {
         padding-inline-end: 12px;
@@ -72,37 +92,70 @@ export class TlValueString extends TlElement {
     `,
   ];
 
+  constructor() {
+    super();
+    this.highlights = [];
+  }
+
   override render() {
     const t = limitsWords();
-    return html`<ol>
-      ${this.string.steps.map((step) => {
-        const mix = step.prediction;
-        const label = mix ? patchName({ lab: mix.lab, value: mix.value }) : t.noStep;
-        return html`<li>
-          <svg viewBox="0 0 100 120" preserveAspectRatio="none" role="img" aria-label=${label}>
-            <rect width="100.5" height="60.4" fill="#0b0b0b"></rect>
-            <rect y="60" width="100.5" height="60" fill="#ececec"></rect>
-            ${mix ? svg`<rect x="7" y="10" width="86" height="100" fill=${onThisScreen(mix.lab).css}></rect>` : nothing}
-          </svg>
-          <div class="says">
-            <b>${num(step.value, 1)}</b>
-            <span class="small" aria-hidden="true">${label}</span>
-            ${step.ofFamily ? nothing : html`<span class="small">${t.off}</span>`}
-            <ul>
-              ${Object.entries(step.masses ?? {})
-                .sort(([, p], [, q]) => q - p)
-                .map(
-                  ([id, grams]) =>
-                    html`<li>
-                      <span>${this.profile.tubes.find((tube) => tube.id === id)?.label ?? id}</span>
-                      <span>${smallGrams(grams)}</span>
-                    </li>`,
-                )}
-            </ul>
-          </div>
-        </li>`;
-      })}
-    </ol>`;
+    return html`<ol aria-label=${t.string}>
+        ${this.string.steps.map((step) =>
+          this.#step(num(step.value, 1), step, step.ofFamily ? '' : t.off, step.prediction),
+        )}
+      </ol>
+      ${
+        this.highlights.length > 0
+          ? html`<h3>${t.highlights}</h3>
+              <p class="how">${t.highlightsHow}</p>
+              <ol aria-label=${t.highlights}>
+                ${this.highlights
+                  .slice(0, SHOWN)
+                  .map((h) =>
+                    this.#step(labelIn(this.profile, h.warm), h, t.lost(num(h.valueLost, 2)), h.prediction),
+                  )}
+              </ol>`
+          : nothing
+      }`;
+  }
+
+  #step(
+    heading: string,
+    { masses, pour }: { readonly masses?: Masses; readonly pour?: Pour },
+    note: string,
+    mix: MixPrediction | undefined,
+  ) {
+    const t = limitsWords();
+    // What is drawn is what the scale can pour; with a pre-tint the step itself.
+    const made = pour && !pour.preTint ? pour.prediction : mix;
+    const label = made ? patchName({ lab: made.lab, value: made.value }) : t.noStep;
+    return html`<li>
+      <svg viewBox="0 0 100 120" preserveAspectRatio="none" role="img" aria-label=${label}>
+        <rect width="100.5" height="60.4" fill="#0b0b0b"></rect>
+        <rect y="60" width="100.5" height="60" fill="#ececec"></rect>
+        ${made ? svg`<rect x="7" y="10" width="86" height="100" fill=${onThisScreen(made.lab).css}></rect>` : nothing}
+      </svg>
+      <div class="says">
+        <b>${heading}</b>
+        <span class="small" aria-hidden="true">${label}</span>
+        ${made ? html`<span class="small">${t.within(num(made.interval.radius95, 1))}</span>` : nothing}
+        ${note ? html`<span class="small">${note}</span>` : nothing} ${this.#grams(masses, pour)}
+      </div>
+    </li>`;
+  }
+
+  #grams(masses: Masses | undefined, pour: Pour | undefined) {
+    const t = limitsWords();
+    const { resolution } = this.#scale.value;
+    const tint = pour?.preTint;
+    const rows = Object.entries(tint?.masses ?? pour?.masses ?? masses ?? {}).sort(([, p], [, q]) => q - p);
+    const row = (what: string, g: number) =>
+      html`<li><span>${what}</span><span>${pour ? grams(g, resolution) : smallGrams(g)}</span></li>`;
+    return html`${tint ? html`<span class="small">${firstMix(tint, this.profile, resolution)}</span>` : nothing}
+      <ul>
+        ${rows.map(([id, g]) => row(labelIn(this.profile, id), g))}
+        ${tint ? row(t.thePreTint, tint.pour) : nothing}
+      </ul>`;
   }
 }
 define('tl-value-string', TlValueString);

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { TypedReading } from '../../../../server/api/readings.ts';
-import type { Masses, Wanted } from '../../../../src/mix/index.ts';
+import type { Masses } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { patchOfLab } from '../../design/patch.ts';
 import '../../parts/compare.ts';
@@ -14,10 +14,8 @@ import { num } from '../../text/numbers.ts';
 import type { AdditionAnswer } from '../../workers/match-job.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import '../ladder/typed-entry.ts';
-import { type WantedColour, changeTable, mixTable } from './mix-state.ts';
+import { type WantedColour, asWanted, changeTable, mixTable } from './mix-state.ts';
 import { colourOfTyped, readUnderHead } from './read-pile.ts';
-
-const asWanted = (c: WantedColour): Wanted => (c.spectrum ? { spectrum: c.spectrum } : { lab: c.lab });
 
 /** A pile that came out wrong: read it, and see what to add. Nothing is taken out. */
 export class TlAdditionPanel extends TlElement {
@@ -111,7 +109,19 @@ export class TlAdditionPanel extends TlElement {
           : nothing
       }
       <p>${t.nowIs} ${splitWords(answer.now)} (${this.read ? t.asRead : t.asMade}).</p>
-      ${answer.afresh.wastesLess ? html`<tl-notice kind="warning">${t.afresh}</tl-notice>` : nothing}
+      ${
+        answer.afresh.wastesLess
+          ? html`<tl-notice kind="warning"
+                >${t.afresh}
+                ${t.afreshIs(this.#grams(answer.afresh.masses), num(answer.afresh.deltaE00, 1))}</tl-notice
+              >
+              <div>
+                <button type="button" @click=${() => changeTable({ masses: answer.afresh.masses })}>
+                  ${t.startAfresh}
+                </button>
+              </div>`
+          : nothing
+      }
       <h3>${t.added}</h3>
       ${answer.additions.length === 0 ? html`<p>${t.addNothing}</p>` : nothing}
       <ul>
@@ -131,7 +141,10 @@ export class TlAdditionPanel extends TlElement {
   #grams(masses: Masses): string {
     return Object.entries(masses)
       .sort(([, p], [, q]) => q - p)
-      .map(([id, g]) => `${num(g, 2)} g ${this.profile.tubes.find((tube) => tube.id === id)?.label ?? id}`)
+      .map(
+        ([id, g]) =>
+          `${num(g, g < 0.1 ? 3 : 2)} g ${this.profile.tubes.find((tube) => tube.id === id)?.label ?? id}`,
+      )
       .join(', ');
   }
 

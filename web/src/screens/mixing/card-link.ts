@@ -1,18 +1,31 @@
 import { type WhiteName, ILLUMINANTS, OBSERVERS } from '../../../../src/colour/illuminant.ts';
 import type { Lab } from '../../../../src/colour/lab.ts';
+import type { MadePreTint } from './mix-state.ts';
 
 export interface RecipeCardContent {
   /** Grams by tube id. */
   readonly masses: Readonly<Record<string, number>>;
   readonly wanted: Lab | undefined;
+  /** What is made first; its grams are then taken out of the masses and poured as one. */
+  readonly preTint: MadePreTint | undefined;
 }
 
 /** The address of a recipe card: it carries the recipe itself, so that it can be kept or sent. */
-export function cardLink(masses: Readonly<Record<string, number>>, wanted: Lab | undefined): string {
+export function cardLink(
+  masses: Readonly<Record<string, number>>,
+  wanted: Lab | undefined,
+  preTint?: MadePreTint,
+): string {
   const query = new URLSearchParams();
   for (const [id, grams] of Object.entries(masses))
     if (grams > 0) query.append('m', `${grams.toPrecision(8)} ${id}`);
   if (wanted) query.set('want', [wanted.L, wanted.a, wanted.b, wanted.white].join(' '));
+  if (preTint) {
+    const { strong, light, parts, make, pour } = preTint;
+    query.set('first', [parts, make[strong] ?? 0, pour].map((v) => v.toPrecision(8)).join(' '));
+    query.append('of', strong);
+    query.append('of', light);
+  }
   return `#/mixing/card?${query}`;
 }
 
@@ -31,5 +44,12 @@ export function cardContent(query: URLSearchParams): RecipeCardContent {
     name && numbers.every(Number.isFinite)
       ? { L: numbers[0]!, a: numbers[1]!, b: numbers[2]!, white: name }
       : undefined;
-  return { masses, wanted };
+  return { masses, wanted, preTint: preTintIn(query) };
+}
+
+function preTintIn(query: URLSearchParams): MadePreTint | undefined {
+  const [parts, made, pour] = (query.get('first') ?? '').split(' ').map(Number);
+  const [strong, light] = query.getAll('of');
+  if (!strong || !light || !(parts! > 0 && made! > 0 && pour! > 0)) return undefined;
+  return { strong, light, parts: parts!, make: { [strong]: made!, [light]: made! * parts! }, pour: pour! };
 }

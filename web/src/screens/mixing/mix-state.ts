@@ -1,7 +1,7 @@
 /** What lies on the mixing table. It stays there while other screens are open. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
-import type { Priority } from '../../../../src/mix/index.ts';
+import type { Masses, PreTint, Priority, Wanted } from '../../../../src/mix/index.ts';
 import type { FoundRecipe } from '../../workers/match-job.ts';
 
 /** A colour asked for. A spectrum is kept where one was read, so that another lamp can be asked about. */
@@ -10,10 +10,25 @@ export interface WantedColour {
   readonly spectrum?: readonly number[];
 }
 
+export const asWanted = (c: WantedColour): Wanted => (c.spectrum ? { spectrum: c.spectrum } : { lab: c.lab });
+
+/** How the pile is laid: over what, and how thick in units of the white's scattering. */
+export interface Lay {
+  /** A card, a toned ground, or the id of a tube that dried there. */
+  readonly ground: 'card' | 'toned' | { readonly tube: string };
+  readonly X: number | 'thick';
+}
+
+/** A pre-tint as it is made before the mix. */
+export type MadePreTint = Pick<PreTint, 'strong' | 'light' | 'parts' | 'make' | 'pour'>;
+
 export interface MixTable {
   /** Grams by tube id. */
   readonly masses: Readonly<Record<string, number>>;
   readonly wanted: WantedColour | undefined;
+  /** Where the masses are those of a recipe made with a pre-tint. */
+  readonly preTint: MadePreTint | undefined;
+  readonly lay: Lay;
   readonly unit: 'parts' | 'grams';
   readonly priority: Priority;
   readonly maxTubes: number;
@@ -26,6 +41,8 @@ export interface MixTable {
 let table: MixTable = {
   masses: {},
   wanted: undefined,
+  preTint: undefined,
+  lay: { ground: 'card', X: 'thick' },
   unit: 'grams',
   priority: 'value',
   maxTubes: 4,
@@ -40,7 +57,9 @@ export function mixTable(): MixTable {
 }
 
 export function changeTable(change: Partial<MixTable>): void {
-  table = { ...table, ...change };
+  // Other masses are another recipe: what was to be made before the old one is forgotten.
+  const forgets = change.masses && !('preTint' in change) ? { preTint: undefined } : {};
+  table = { ...table, ...forgets, ...change };
   for (const host of hosts) host.requestUpdate();
 }
 
@@ -59,4 +78,10 @@ export class MixTableController implements ReactiveController {
   hostDisconnected(): void {
     hosts.delete(this.#host);
   }
+}
+
+/** Grams of a recipe with its pre-tint taken apart again. */
+export function withPreTint(masses: Masses, { strong, light, parts, pour }: MadePreTint): Masses {
+  const of = (id: string, share: number): number => (masses[id] ?? 0) + pour * share;
+  return { ...masses, [light]: of(light, parts / (1 + parts)), [strong]: of(strong, 1 / (1 + parts)) };
 }

@@ -1,11 +1,8 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { PRIORITIES, type Masses, type Priority, type Wanted } from '../../../../src/mix/index.ts';
+import type { Masses } from '../../../../src/mix/index.ts';
 import { type Patch, patchOfReflectance } from '../../design/patch.ts';
-import '../../parts/choice.ts';
 import '../../parts/empty.ts';
-import '../../parts/field.ts';
-import type { FieldChange } from '../../parts/field.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
@@ -16,23 +13,24 @@ import { BenchState } from '../../state/bench-state.ts';
 import { ScaleController } from '../../state/scale.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { mixingWords } from '../../text/mixing.ts';
-import { num } from '../../text/numbers.ts';
+import { said } from '../../text/said.ts';
 import type { MatchAnswer } from '../../workers/match-job.ts';
 import { PaletteController, quickBench, searchBench } from '../../workers/palette-controller.ts';
+import type { MixFilmsAnswer } from '../../workers/mix-films-job.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
 import { cardContent, cardLink } from './card-link.ts';
-import { MixTableController, type WantedColour, changeTable } from './mix-state.ts';
+import { groundOfLay, groundPatch } from './film-panel.ts';
+import { type Lay, MixTableController, type WantedColour, asWanted, changeTable } from './mix-state.ts';
+import './mud-panel.ts';
 import './nudge-panel.ts';
-import { pileView } from './pile-view.ts';
+import './parts-panel.ts';
+import { type LaidPile, pileView } from './pile-view.ts';
 import './recipe-card.ts';
-import './scale-fields.ts';
-import { pouredMasses } from './recipe-list.ts';
+import { asMade } from './recipe-list.ts';
+import { recipesView } from './recipes-view.ts';
 import './addition-panel.ts';
 import './tube-pulls.ts';
-import './wanted-form.ts';
-
-/** Further out of reach than this, the hue family is worth asking for, CIEDE2000. Our choice. */
-const FAR = 10;
+import { type Asked, wantedView } from './wanted-view.ts';
 
 /** Recipes from one's own tubes, and the pile as it is: `#/mixing`, and `#/mixing/card?...` to print. */
 export class TlMixingScreen extends TlElement {
@@ -48,7 +46,8 @@ export class TlMixingScreen extends TlElement {
   readonly #stones = new RemoteController<ReadonlyMap<string, Patch>>(this);
   readonly #mix = new RemoteController<PredictAnswer>(this);
   readonly #match = new RemoteController<MatchAnswer | undefined>(this);
-  #shown: unknown;
+  readonly #films = new RemoteController<MixFilmsAnswer>(this);
+  #shown: Partial<{ masses: Masses; ground: Lay['ground'] }> = {};
 
   static override styles = [
     TlElement.styles,
@@ -102,8 +101,11 @@ export class TlMixingScreen extends TlElement {
   async #masstones(profile: PaletteProfile): Promise<void> {
     // Tubes of another palette mean nothing here.
     const known = new Set(profile.tubes.map((tube) => tube.id));
-    const { masses } = this.#table.value;
+    const { masses, lay } = this.#table.value;
     changeTable({ masses: Object.fromEntries(Object.entries(masses).filter(([id]) => known.has(id))) });
+    if (typeof lay.ground === 'object' && !known.has(lay.ground.tube)) {
+      changeTable({ lay: { ...lay, ground: 'card' } });
+    }
     await this.#stones.run(async (signal) => {
       const made = await Promise.all(
         profile.tubes.map(async ({ id }) => {
@@ -116,13 +118,20 @@ export class TlMixingScreen extends TlElement {
   }
 
   override willUpdate(): void {
-    const { masses } = this.#table.value;
-    if (masses === this.#shown || this.#palette.value.status !== 'open') return;
-    this.#shown = masses;
+    const { masses, lay } = this.#table.value;
+    if (this.#palette.value.status !== 'open') return;
     const used = Object.fromEntries(Object.entries(masses).filter(([, g]) => g > 0));
-    if (Object.keys(used).length > 0) {
+    const any = Object.keys(used).length > 0;
+    if (masses !== this.#shown.masses && any) {
       void this.#mix.run((signal) => quickBench.run('predict', { masses: used }, { signal }));
     }
+    if ((masses !== this.#shown.masses || lay.ground !== this.#shown.ground) && any) {
+      const ground = groundOfLay(lay);
+      void this.#films.run((signal) =>
+        quickBench.run('mixFilms', { masses: used, ...(ground ? { ground } : {}) }, { signal }),
+      );
+    }
+    this.#shown = { masses, ground: lay.ground };
   }
 
   override render() {
@@ -146,6 +155,7 @@ export class TlMixingScreen extends TlElement {
     }
     const { profile } = palette;
     const { wanted, masses } = this.#table.value;
+    const onTable = Object.values(masses).some((g) => g > 0);
     if (this.route?.args[0] === 'card') {
       return html`<tl-recipe-card
         .profile=${profile}
@@ -160,19 +170,31 @@ export class TlMixingScreen extends TlElement {
       <div slot="next">${this.#next()}</div>
       <div class="table">
         <div class="pile">
-          ${pileView(wanted, Object.values(masses).some((g) => g > 0) ? this.#mix.value : undefined)}
+          ${pileView(wanted, onTable ? this.#mix.value : undefined, onTable ? this.#laidPile() : undefined)}
         </div>
         <section class="stack" aria-label=${t.tubes}>
           <tl-tube-pulls .profile=${profile} .masstones=${this.#stones.value ?? new Map()}></tl-tube-pulls>
         </section>
       </div>
-      ${this.#wanted()} ${this.#recipes(profile)} ${this.#addition(profile)}
+      ${this.#laid(profile)}
+      ${wantedView(this.#table.value, {
+        headReady: this.#bench.value?.instrument.readyToRead === true,
+        want: (wanted_) => this.#want(wanted_),
+        ask: (change) => this.#ask(change),
+      })}
+      ${
+        this.#match.error
+          ? html`<tl-notice kind="error" live>${said(this.#match.error.message)}</tl-notice>`
+          : recipesView(profile, this.#table.value, () => this.#ask({ priority: 'hue' }))
+      }
+      ${this.#addition(profile)}
+      <tl-mud-panel .profile=${profile}></tl-mud-panel>
     </tl-page>`;
   }
 
   #next() {
     const t = mixingWords();
-    const { wanted, priority, recipes, masses } = this.#table.value;
+    const { wanted, priority, recipes, masses, preTint } = this.#table.value;
     if (this.#match.pending) {
       return html`<tl-progress label=${t.finding} .share=${this.share}></tl-progress>
         <button type="button" @click=${() => this.#match.set(undefined)}>${t.stop}</button>`;
@@ -185,7 +207,7 @@ export class TlMixingScreen extends TlElement {
       return html`<tl-next
         label=${t.weigh}
         hint=${t.weighHint}
-        href=${cardLink(masses, wanted.lab)}
+        href=${cardLink(masses, wanted.lab, preTint)}
       ></tl-next>`;
     }
     return html`<tl-next
@@ -195,79 +217,34 @@ export class TlMixingScreen extends TlElement {
     ></tl-next>`;
   }
 
-  #wanted() {
-    const t = mixingWords();
-    const { priority, maxTubes, amount, wanted } = this.#table.value;
-    return html`<section class="stack" id="wanted">
-      <h2 tabindex="-1">${t.wanted}</h2>
-      <tl-wanted-form
-        .headReady=${this.#bench.value?.instrument.readyToRead === true}
-        .wanted=${wanted}
-        @tl-wanted=${(e: CustomEvent<WantedColour | undefined>) => this.#want(e.detail)}
-      ></tl-wanted-form>
-      <div class="asked">
-        <tl-choice
-          label=${t.priority}
-          .value=${priority}
-          .options=${(
-            ['value', 'evenly', 'hue'] as const satisfies typeof PRIORITIES | readonly Priority[]
-          ).map((value) => ({ value, label: t.priorities[value] }))}
-          @tl-choose=${(e: CustomEvent<Priority>) => this.#ask({ priority: e.detail })}
-        ></tl-choice>
-        <tl-choice
-          label=${t.maxTubes}
-          .value=${String(maxTubes)}
-          .options=${['2', '3', '4', '5'].map((value) => ({ value, label: value }))}
-          @tl-choose=${(e: CustomEvent<string>) => this.#ask({ maxTubes: Number(e.detail) })}
-        ></tl-choice>
-        <tl-field
-          kind="number"
-          label=${t.amount}
-          unit="g"
-          min="0.1"
-          max="10000"
-          .value=${num(amount, 0)}
-          @tl-change=${(e: CustomEvent<FieldChange>) => {
-            if (e.detail.number !== undefined) this.#ask({ amount: e.detail.number });
-          }}
-        ></tl-field>
-      </div>
-      <tl-scale-fields class="scale" @tl-scale=${() => this.#ask({})}></tl-scale-fields>
-    </section>`;
+  #laidPile(): LaidPile | undefined {
+    const { lay } = this.#table.value;
+    const film = this.#films.value?.find(({ X }) => X === lay.X);
+    return film && { film, ground: groundPatch(lay, this.#stones.value ?? new Map()) };
   }
 
-  #recipes(profile: PaletteProfile) {
-    const t = mixingWords();
-    const { recipes, wanted, priority } = this.#table.value;
-    const best = recipes?.list[0];
-    if (this.#match.error) {
-      return html`<tl-notice kind="error" live>${this.#match.error.message}</tl-notice>`;
-    }
-    if (!recipes || !wanted) return nothing;
-    return html`<section class="stack">
-      <h2>${t.recipes}</h2>
-      <p>${recipes.reached ? t.reached : t.notReached}</p>
-      ${
-        priority !== 'hue' && best && (best.pour ?? best.recipe).deltaE00 > FAR
-          ? html`<p>${t.tryHue}</p>
-              <div>
-                <button type="button" @click=${() => this.#ask({ priority: 'hue' })}>${t.holdHue}</button>
-              </div>`
-          : nothing
-      }
-      <tl-recipe-list
-        .recipes=${recipes.list}
-        .wanted=${wanted.lab}
-        .profile=${profile}
-        @tl-put=${(e: CustomEvent<Masses>) => changeTable({ masses: e.detail })}
-      ></tl-recipe-list>
-    </section>`;
+  #laid(profile: PaletteProfile) {
+    const { masses, wanted } = this.#table.value;
+    const [thick, films] = [this.#mix.value, this.#films.value];
+    if (!thick || !films || !Object.values(masses).some((g) => g > 0)) return nothing;
+    return html`<tl-film-panel
+      .profile=${profile}
+      .masstones=${this.#stones.value ?? new Map()}
+      .films=${films}
+      .thick=${thick}
+      .needsSpectrum=${wanted !== undefined && wanted.spectrum === undefined}
+    ></tl-film-panel>`;
   }
 
   #addition(profile: PaletteProfile) {
     const { wanted, masses } = this.#table.value;
     if (!Object.values(masses).some((g) => g > 0)) return nothing;
-    const nudge = html`<tl-nudge-panel .profile=${profile} .masses=${masses}></tl-nudge-panel>`;
+    const nudge = html`<tl-parts-panel
+        .profile=${profile}
+        .masses=${masses}
+        .wanted=${wanted}
+      ></tl-parts-panel>
+      <tl-nudge-panel .profile=${profile} .masses=${masses}></tl-nudge-panel>`;
     if (!wanted) return nudge;
     return html`${nudge}<tl-addition-panel
         .profile=${profile}
@@ -289,7 +266,7 @@ export class TlMixingScreen extends TlElement {
     if (this.route?.args[0]) goTo('mixing');
   }
 
-  #ask(change: { priority?: Priority; maxTubes?: number; amount?: number }): void {
+  #ask(change: Asked): void {
     changeTable({ ...change, recipes: undefined });
     if (this.#table.value.wanted) void this.#find();
   }
@@ -297,13 +274,12 @@ export class TlMixingScreen extends TlElement {
   async #find(): Promise<void> {
     const { wanted, priority, maxTubes, amount, without } = this.#table.value;
     if (!wanted) return;
-    const asked: Wanted = wanted.spectrum ? { spectrum: wanted.spectrum } : { lab: wanted.lab };
     this.share = 0;
     const found = await this.#match.run((signal) =>
       searchBench.run(
         'match',
         {
-          wanted: asked,
+          wanted: asWanted(wanted),
           options: { priority, maxTubes, grams: amount, without, count: 6 },
           scale: this.#scale.value,
         },
@@ -313,7 +289,7 @@ export class TlMixingScreen extends TlElement {
     if (!found) return;
     changeTable({
       recipes: { list: found.found, reached: found.reached },
-      masses: found.found[0] ? pouredMasses(found.found[0]) : this.#table.value.masses,
+      ...(found.found[0] ? asMade(found.found[0]) : {}),
     });
   }
 }

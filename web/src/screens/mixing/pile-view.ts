@@ -1,22 +1,38 @@
 import { html, nothing } from 'lit';
 import { splitDifference } from '../../../../src/mix/match/difference.ts';
-import { patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { type Patch, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
 import { splitWords } from '../../text/differences.ts';
 import { mixingWords } from '../../text/mixing.ts';
 import { num } from '../../text/numbers.ts';
+import type { MixFilm } from '../../workers/mix-films-job.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
 import type { WantedColour } from './mix-state.ts';
 
-/** The pile as the constants say it is, beside the wanted colour where one is named. */
-export function pileView(wanted: WantedColour | undefined, mix: PredictAnswer | undefined) {
+/** How the pile lies where it is a film: as predicted, and what is under it. */
+export interface LaidPile {
+  readonly film: MixFilm;
+  readonly ground: Patch | undefined;
+}
+
+/** The wanted colour under the lamp in use where its spectrum is known, else as it was named. */
+const wantedPatch = ({ lab, spectrum }: WantedColour): Patch =>
+  spectrum ? patchOfReflectance(spectrum) : patchOfLab(lab);
+
+/** The pile as the constants say it is, thick or as a film, beside the wanted colour where one is named. */
+export function pileView(
+  wanted: WantedColour | undefined,
+  thick: PredictAnswer | undefined,
+  laid: LaidPile | undefined,
+) {
+  const mix = laid?.film.over ?? thick;
   const t = mixingWords();
   if (!mix) {
     return html`<tl-drawdown
         size="fill"
         heading=${wanted ? t.want : t.pile}
-        .patch=${wanted && patchOfLab(wanted.lab)}
+        .patch=${wanted && wantedPatch(wanted)}
       ></tl-drawdown>
       <p>${t.empty}</p>`;
   }
@@ -26,13 +42,15 @@ export function pileView(wanted: WantedColour | undefined, mix: PredictAnswer | 
         size="fill"
         heading=${t.pile}
         .patch=${patchOfReflectance(mix.reflectance)}
+        .overBlack=${laid?.film.overBlack && patchOfReflectance(laid.film.overBlack.reflectance)}
+        .ground=${laid?.ground}
         .interval=${mix.interval.radius95}
       ></tl-drawdown>
       <p class="small">${says}</p>`;
   }
   const comparable = wanted.lab.white === mix.lab.white;
   return html`<tl-compare
-      .patches=${[patchOfLab(wanted.lab), patchOfLab(mix.lab)]}
+      .patches=${[wantedPatch(wanted), wanted.spectrum ? patchOfReflectance(mix.reflectance) : patchOfLab(mix.lab)]}
       .names=${[t.want, t.mix]}
     ></tl-compare>
     ${comparable ? html`<p><b>${splitWords(splitDifference(wanted.lab, mix.lab))}</b></p>` : nothing}

@@ -5,6 +5,7 @@ import { tristimulusWeights } from '../../../../src/colour/tristimulus.ts';
 import type { TypedReading } from '../../../../server/api/readings.ts';
 import { call } from '../../api/call.ts';
 import type { WantedColour } from './mix-state.ts';
+import { said } from '../../text/said.ts';
 
 /** A typed reading as a colour: a spectrum where it was read on the whole grid, else its Lab. */
 export function colourOfTyped(reading: TypedReading): WantedColour {
@@ -35,7 +36,11 @@ export function colourOfTyped(reading: TypedReading): WantedColour {
 export async function readUnderHead(): Promise<WantedColour> {
   const reading = await call('readOnce');
   if (!reading.accepted || !reading.colour)
-    throw new Error(reading.findings.map((f) => f.sentence).join(' '));
+    throw new Error(reading.findings.map((f) => said(f.sentence)).join(' '));
   const { illuminant, observer } = reading.colour.white;
-  return { lab: { ...reading.colour.Lab, white: `${illuminant}/${observer}` } };
+  const lab = { ...reading.colour.Lab, white: `${illuminant}/${observer}` as WhiteName };
+  const { reflectance, channels } = reading;
+  // A head that reads the whole grid says what the colour does under any lamp.
+  const onGrid = channels.length === GRID_NM.length && channels.every((c, i) => c.centre === GRID_NM[i]);
+  return reflectance && onGrid ? { lab, spectrum: reflectance } : { lab };
 }

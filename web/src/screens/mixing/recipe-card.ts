@@ -16,7 +16,7 @@ import { quickBench } from '../../workers/palette-controller.ts';
 import type { OrderAnswer } from '../../workers/order-job.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
 import type { RecipeCardContent } from './card-link.ts';
-import { labelIn } from './pour-words.ts';
+import { firstMix, labelIn } from './pour-words.ts';
 
 /** One recipe on paper: grams in the order they are poured, large, with boxes to tick and a field for the mix. */
 export class TlRecipeCard extends TlElement {
@@ -45,6 +45,12 @@ export class TlRecipeCard extends TlElement {
         text-align: start;
         font-weight: 700;
         padding-block-end: 8px;
+      }
+      .first {
+        display: block;
+        margin-block-start: 8px;
+        font-size: var(--t-lead);
+        line-height: 1.25;
       }
       th,
       td {
@@ -150,9 +156,23 @@ export class TlRecipeCard extends TlElement {
   #table(total: number) {
     const t = mixingWords();
     const { resolution } = this.#scale.value;
+    const { preTint } = this.content;
+    // What goes into the pre-tint is poured with it, not by itself.
+    const inTint = (id: string): number =>
+      preTint
+        ? id === preTint.strong
+          ? preTint.pour / (1 + preTint.parts)
+          : id === preTint.light
+            ? (preTint.pour * preTint.parts) / (1 + preTint.parts)
+            : 0
+        : 0;
+    const steps = (this.#order.value ?? [])
+      .map((step) => ({ ...step, grams: step.grams - inTint(step.tube) }))
+      .filter((step) => step.grams > resolution / 2);
     return html`<table>
       <caption>
         ${t.order}
+        ${preTint ? html`<span class="first">1. ${firstMix(preTint, this.profile, resolution)}</span>` : nothing}
       </caption>
       <thead>
         <tr>
@@ -163,20 +183,22 @@ export class TlRecipeCard extends TlElement {
         </tr>
       </thead>
       <tbody>
-        ${(this.#order.value ?? []).map(
-          (step) =>
-            html`<tr>
-              <td class="tick"><span></span></td>
-              <th scope="row">
-                ${labelIn(this.profile, step.tube)}
-                <span class="how">${t.steps[step.how]}</span>
-              </th>
-              <td class="share">${num((100 * step.grams) / total, 1)} %</td>
-              <td class="grams">${grams(step.grams, resolution)}</td>
-            </tr>`,
-        )}
+        ${steps.map((step) => this.#row(labelIn(this.profile, step.tube), t.steps[step.how], step.grams, total))}
+        ${preTint ? this.#row(t.thePreTint, t.steps.add, preTint.pour, total) : nothing}
       </tbody>
     </table>`;
+  }
+
+  #row(what: string, how: string, weighed: number, total: number) {
+    return html`<tr>
+      <td class="tick"><span></span></td>
+      <th scope="row">
+        ${what}
+        <span class="how">${how}</span>
+      </th>
+      <td class="share">${num((100 * weighed) / total, 1)} %</td>
+      <td class="grams">${grams(weighed, this.#scale.value.resolution)}</td>
+    </tr>`;
   }
 }
 

@@ -1,6 +1,5 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
-import type { Masses } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { patchOfLab } from '../../design/patch.ts';
 import '../../parts/compare.ts';
@@ -11,14 +10,20 @@ import { ScaleController } from '../../state/scale.ts';
 import { grams, num } from '../../text/numbers.ts';
 import type { FoundRecipe } from '../../workers/match-job.ts';
 import { cardLink } from './card-link.ts';
-import { inOrder, labelIn, pourNotes } from './pour-words.ts';
+import { type MixTable, withPreTint } from './mix-state.ts';
+import { firstMix, inOrder, labelIn, pourNotes } from './pour-words.ts';
 
-/** What is weighed: the pour where the scale can make one, else the recipe as it was found. */
-export function pouredMasses({ recipe, pour }: FoundRecipe): Masses {
-  return pour?.masses ?? recipe.masses;
+export type Made = Pick<MixTable, 'masses' | 'preTint'>;
+
+/** A recipe as it goes on the table: the pour where the scale can make one, with its pre-tint where that is worth it. */
+export function asMade({ recipe, pour, made }: FoundRecipe): Made {
+  if (pour?.preTint && made === 'with a pre-tint') {
+    return { masses: withPreTint(pour.preTint.masses, pour.preTint), preTint: pour.preTint };
+  }
+  return { masses: pour?.masses ?? recipe.masses, preTint: undefined };
 }
 
-/** Recipes, nearest first: each beside the wanted colour with no edge between. Sends `tl-put` with the recipe. */
+/** Recipes, nearest first: each beside the wanted colour with no edge between. Sends `tl-put` with what goes on the table. */
 export class TlRecipeList extends TlElement {
   static override properties = {
     recipes: { attribute: false },
@@ -71,9 +76,20 @@ export class TlRecipeList extends TlElement {
     return html`<ol>
       ${this.recipes.map((found) => {
         const { recipe, pour } = found;
-        const mix = pour ?? recipe;
-        const used = pour ? inOrder(pour) : Object.entries(recipe.masses).sort(([, p], [, q]) => q - p);
         const { resolution } = this.#scale.value;
+        const tint = found.made === 'with a pre-tint' ? pour?.preTint : undefined;
+        const mix = tint ?? pour ?? recipe;
+        const used: readonly (readonly [string, number])[] = tint
+          ? [
+              ...inOrder(pour!).flatMap(([id]) =>
+                tint.masses[id] === undefined ? [] : [[id, tint.masses[id]] as const],
+              ),
+              ['', tint.pour],
+            ]
+          : pour
+            ? inOrder(pour)
+            : Object.entries(recipe.masses).sort(([, p], [, q]) => q - p);
+        const made = asMade(found);
         return html`<li>
           <tl-compare
             .patches=${[patchOfLab(this.wanted), patchOfLab(mix.prediction.lab)]}
@@ -85,27 +101,35 @@ export class TlRecipeList extends TlElement {
             ${used.map(
               ([id, g]) =>
                 html`<div>
-                  <dt>${labelIn(this.profile, id)}</dt>
+                  <dt>${id === '' ? t.thePreTint : labelIn(this.profile, id)}</dt>
                   <dd>${grams(g, resolution)}</dd>
                 </div>`,
             )}
           </dl>
+          ${tint ? html`<p><b>${firstMix(tint, this.profile, resolution)}</b></p>` : nothing}
           <p class="small">
-            ${used.length === 1 ? t.oneTube : t.ofTubes(num(used.length, 0))}${
+            ${used.length === 1 ? t.oneTube : t.ofTubes(num(Object.keys(made.masses).length, 0))}${
               used.length > 1
                 ? `; ${t.slip(num(recipe.slip.deltaE00, 1), labelIn(this.profile, recipe.slip.tube))}`
                 : ''
             }
           </p>
-          ${(pour ? pourNotes(pour, this.profile, resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
+          ${
+            recipe.metamerism
+              ? html`<p class="small">
+                  ${t.metamerism(recipe.metamerism.map((m) => `${t.underLamp[m.illuminant] ?? m.illuminant} ${num(m.deltaE00, 1)}`).join(', '))}
+                </p>`
+              : nothing
+          }
+          ${(pour && !tint ? pourNotes(pour, this.profile, resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
           <div class="row no-print">
             <button
               type="button"
-              @click=${() => this.dispatchEvent(new CustomEvent<Masses>('tl-put', { detail: pouredMasses(found), bubbles: true }))}
+              @click=${() => this.dispatchEvent(new CustomEvent<Made>('tl-put', { detail: made, bubbles: true }))}
             >
               ${t.put}
             </button>
-            <a href=${cardLink(pouredMasses(found), this.wanted)}>${t.card}</a>
+            <a href=${cardLink(made.masses, this.wanted, made.preTint)}>${t.card}</a>
           </div>
         </li>`;
       })}

@@ -23,6 +23,7 @@ export class TlWantedForm extends TlElement {
   static override properties = {
     headReady: { type: Boolean },
     wanted: { attribute: false },
+    action: { attribute: false },
     way: { state: true },
     three: { state: true },
     refusal: { state: true },
@@ -30,6 +31,8 @@ export class TlWantedForm extends TlElement {
   };
   declare headReady: boolean;
   declare wanted: WantedColour | undefined;
+  /** What taking the colour is called. */
+  declare action: string | undefined;
   declare way: Way;
   /** Value, chroma and hue angle, or L*, a* and b*. */
   declare three: Readonly<Record<Exclude<Way, 'head'>, readonly [number, number, number]>>;
@@ -73,6 +76,7 @@ export class TlWantedForm extends TlElement {
     super();
     this.headReady = false;
     this.wanted = undefined;
+    this.action = undefined;
     this.way = 'painter';
     this.three = { painter: [6, 20, 60], lab: [62, 10, 17] };
     this.refusal = '';
@@ -128,7 +132,9 @@ export class TlWantedForm extends TlElement {
         <tl-drawdown size="fill" .patch=${patchOfLab(this.#lab(way))} heading=${t.want}></tl-drawdown>
       </div>
       <div class="row">
-        <button type="button" @click=${() => this.#want({ lab: this.#lab(way) })}>${t.use}</button>
+        <button type="button" @click=${() => this.#want({ lab: this.#lab(way) })}>
+          ${this.action ?? t.use}
+        </button>
         ${
           this.wanted
             ? html`<button type="button" class="quiet" @click=${() => this.#want(undefined)}>
@@ -151,7 +157,7 @@ export class TlWantedForm extends TlElement {
       <details ?open=${!this.headReady}>
         <summary>${t.typed}</summary>
         <tl-typed-entry
-          label=${t.take}
+          label=${this.action ?? t.take}
           @tl-typed-reading=${(e: CustomEvent<TypedReading>) => this.#want(colourOfTyped(e.detail))}
         ></tl-typed-entry>
       </details>`;
