@@ -27,6 +27,7 @@ import { stateAnswers } from './routes/state.ts';
 import { tileAnswers } from './routes/tiles.ts';
 import { tubeAnswers } from './routes/tubes.ts';
 import { VERSION } from './version.ts';
+import { say } from './api/sentences/bench.ts';
 
 export interface AppOptions extends DoorOptions {
   readonly logger: Logger;
@@ -75,13 +76,13 @@ export function createApp(bench: Bench, options: AppOptions): Express {
   app.use('/api', (req) => {
     throw new HttpProblem(
       404,
-      `There is no ${req.method} ${req.originalUrl.split('?')[0]}; /api/openapi.json lists what there is.`,
+      say('no-route', { request: `${req.method} ${req.originalUrl.split('?')[0]}` }),
     );
   });
   if (options.pages) options.pages(app);
   else servePages(app, bench.webFolder);
   app.use((req) => {
-    throw new HttpProblem(404, `There is nothing at ${req.path}; open the first page at /.`);
+    throw new HttpProblem(404, say('nothing-at', { path: req.path }));
   });
   app.use(problems(options.logger));
   return app;
@@ -93,12 +94,7 @@ function problems(logger: Logger): ErrorRequestHandler {
     const known = problemOf(error);
     if (!known) logger.error({ err: error, method: req.method, path: req.path }, 'fault');
     if (res.headersSent) return next(error);
-    const problem =
-      known ??
-      new HttpProblem(
-        500,
-        'The program failed at this; nothing you measured is lost, and the log has the details.',
-      );
+    const problem = known ?? new HttpProblem(500, say('failed'));
     res.status(problem.status);
     res.setHeader('cache-control', 'no-store');
     res.type(PROBLEM_MEDIA_TYPE).send(JSON.stringify(problemDetails(problem)));

@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import envPaths from 'env-paths';
 import { StoreProblem } from './store/open-store.ts';
+import { say } from './api/sentences/bench.ts';
 
 /** Where the store lives unless `--data` says otherwise: the data folder of this user on this system. */
 export function defaultDataFolder(): string {
@@ -17,9 +18,7 @@ export function storeFile(folder: string | undefined): string {
   try {
     mkdirSync(at, { recursive: true });
   } catch (error) {
-    throw new StoreProblem(
-      `The data folder ${at} cannot be made (${(error as Error).message}); choose another with --data.`,
-    );
+    throw new StoreProblem(say('data-folder', { folder: at, cause: (error as Error).message }));
   }
   return join(at, 'tintladder.sqlite');
 }

@@ -1,6 +1,7 @@
 import type { RequestHandler } from 'express';
 import helmet from 'helmet';
 import { HttpProblem } from './problem.ts';
+import { say } from './api/sentences/bench.ts';
 
 /** Which names the page may be reached by; `others` is filled by pairing alone. */
 export interface DoorOptions {
@@ -25,24 +26,15 @@ export function door(options: DoorOptions): RequestHandler {
     const known = options.othersAlone ? options.others : new Set([...LOOPBACK, ...options.others]);
     if (!known.has(name)) {
       const names = options.othersAlone ? [...known].join(' and ') : '127.0.0.1 and localhost';
-      throw new HttpProblem(
-        403,
-        `The bench answers to ${names} alone; open the address that the program printed.`,
-      );
+      throw new HttpProblem(403, say('answers-to', { names }));
     }
     const origin = req.headers.origin;
     if (origin !== undefined && origin.toLowerCase() !== `http://${host.toLowerCase()}`) {
-      throw new HttpProblem(
-        403,
-        'Another site may not use the bench; open the address that the program printed.',
-      );
+      throw new HttpProblem(403, say('another-site'));
     }
     const site = req.headers['sec-fetch-site'];
     if (req.path.startsWith('/api/') && (site === 'cross-site' || site === 'same-site')) {
-      throw new HttpProblem(
-        403,
-        'Another site may not use the bench; open the address that the program printed.',
-      );
+      throw new HttpProblem(403, say('another-site'));
     }
     next();
   };

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import express, { type Express } from 'express';
 import { HttpProblem } from './problem.ts';
+import { say } from './api/sentences/bench.ts';
 
 /** Serves the built pages. Without a build it says what to run, in one sentence. */
 export function servePages(app: Express, folder: string): void {
@@ -22,10 +23,7 @@ export function servePages(app: Express, folder: string): void {
     if (req.method !== 'GET' || req.path.startsWith('/api/')) return next();
     const index = join(folder, 'index.html');
     if (!existsSync(index)) {
-      throw new HttpProblem(
-        503,
-        'The pages are not built; stop the program, run "npm start" in the project folder and open this address again.',
-      );
+      throw new HttpProblem(503, say('pages-not-built'));
     }
     // Screens have addresses of their own; files that are not there have not.
     if (/\.[a-z0-9]{1,6}$/i.test(req.path)) return next();

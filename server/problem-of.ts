@@ -3,6 +3,7 @@ import { isDeviceFault } from '../src/device/fault.ts';
 import { ReadingRefused } from '../src/calibrate/refusal.ts';
 import { HttpProblem } from './problem.ts';
 import { StoreProblem } from './store/open-store.ts';
+import { say } from './api/sentences/bench.ts';
 
 /** Errors of the rooms whose message is already one sentence for a person. */
 const SENTENCES = new Set([
@@ -42,8 +43,7 @@ export function problemOf(error: unknown): HttpProblem | undefined {
     );
   }
   if (isBodyParserError(error)) return bodyProblem(error);
-  if (error instanceof URIError)
-    return new HttpProblem(400, 'The address holds a broken percent code; mend it.');
+  if (error instanceof URIError) return new HttpProblem(400, say('percent-code'));
   return undefined;
 }
 
@@ -52,11 +52,12 @@ export function schemaProblem(error: z.ZodError, what: 'body' | 'query' | 'addre
   const issues = error.issues
     .slice(0, 20)
     .map((issue) => ({ at: place(issue.path), sentence: issue.message }));
-  const first = issues[0] ?? { at: '', sentence: 'not as described' };
-  const more = error.issues.length > 1 ? ` (and ${error.issues.length - 1} more)` : '';
+  const first = issues[0] ?? { at: '', sentence: say('not-as-described') };
+  const more = error.issues.length - 1;
+  const values = { what, place: first.at ? say('at-place', { place: first.at }) : '', why: first.sentence };
   return new HttpProblem(
     what === 'address' ? 404 : 400,
-    `The ${what}${first.at ? `'s "${first.at}"` : ''} cannot be taken: ${first.sentence}${more}; see /api/openapi.json for what is allowed.`,
+    more > 0 ? say('not-as-described-more', { ...values, count: more }) : say('not-as-described-at', values),
     'about:blank',
     { at: first.at, issues },
   );
@@ -77,16 +78,16 @@ function isBodyParserError(error: unknown): error is BodyParserError {
 function bodyProblem(error: BodyParserError): HttpProblem {
   switch (error.type) {
     case 'entity.too.large':
-      return new HttpProblem(413, 'The body is larger than this request may be; send a smaller file.');
+      return new HttpProblem(413, say('body-large'));
     case 'entity.parse.failed':
-      return new HttpProblem(400, 'The body is not JSON; send a JSON document.');
+      return new HttpProblem(400, say('body-not-json'));
     case 'charset.unsupported':
     case 'encoding.unsupported':
-      return new HttpProblem(415, 'The body is in an encoding this program does not read; send UTF-8.');
+      return new HttpProblem(415, say('body-encoding'));
     default:
       return new HttpProblem(
         error.status >= 400 && error.status < 500 ? error.status : 400,
-        'The body cannot be read; send it again.',
+        say('body-unreadable'),
       );
   }
 }

@@ -12,6 +12,7 @@ import { currentProfile } from '../store/profiles.ts';
 import { swatchOfCheck } from '../store/swatches.ts';
 import { meanReading, readingView } from '../views/reading-view.ts';
 import type { MeanReading } from './run-checks.ts';
+import { say } from '../api/sentences/checks.ts';
 
 /** Checks with their readings and, where the current profile can foretell them, predicted against measured. */
 export async function checkViews(
@@ -59,16 +60,14 @@ function whyNot(
   masses: Readonly<Record<string, number>>,
   readings: readonly JudgedReading[],
 ): string {
-  if (!profile) return 'This palette has no constants yet; fit its ladders to see a prediction.';
+  if (!profile) return say('no-constants');
   const missing = Object.keys(masses).filter(
     (id) => masses[id]! > 0 && !profile.tubes.some((t) => t.id === id),
   );
-  if (missing.length > 0)
-    return `The profile has no constants for ${missing.join(', ')}; fit again with its ladder.`;
+  if (missing.length > 0) return say('no-constants-for', { tubes: missing.join(', ') });
   const kept = readings.filter((r) => r.state === 'kept');
-  if (kept.length === 0 && !check.truth) return 'Read the mixture to compare it with its prediction.';
+  if (kept.length === 0 && !check.truth) return say('read-the-mixture');
   const other = kept.find((r) => r.form.geometry !== profile.geometry);
-  if (other)
-    return `It was read at ${other.form.geometry} and the profile is for ${profile.geometry}; read it with the head of the ladder.`;
-  return 'The reading has too few channels for a colour; read it with more.';
+  if (other) return say('other-geometry', { read: other.form.geometry, profile: profile.geometry });
+  return say('too-few-channels');
 }

@@ -12,6 +12,7 @@ import type { CheckAnswer } from '../api/checks.ts';
 import type { ReadingForm } from '../api/readings.ts';
 import { reflectanceCurve } from '../fitting/band-curve.ts';
 import { channelNames, colourOfReading, colourOfReflectance } from '../views/colour-view.ts';
+import { say } from '../api/sentences/checks.ts';
 
 /** The mean of the kept readings in the form most of them are in. */
 export interface MeanReading {
@@ -83,6 +84,10 @@ function resultOf(
     predictedReading: truth ? [...mixture.reflectance] : [...readingOf(responseRows(mean!.form), predicted)],
     deltaE00,
     inside95,
-    sentence: `${truth ? 'Lies' : 'Reads'} ${deltaE00.toFixed(2)} CIEDE2000 from its prediction, ${inside95 ? 'inside' : 'outside'} the 95 % region.`,
+    sentence: say('from-prediction', {
+      reads: truth ? 'Lies' : 'Reads',
+      deltaE: deltaE00.toFixed(2),
+      side: inside95 ? 'inside' : 'outside',
+    }),
   };
 }

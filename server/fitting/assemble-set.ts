@@ -14,6 +14,7 @@ import { tubesOf } from '../store/tubes.ts';
 import { benchNoise } from './bench-noise.ts';
 import { draftLadder } from './draft-ladder.ts';
 import { SetDraft } from './set-draft.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /** A swatch set made of what the store holds, and where each part of it came from. */
 export interface AssembledSet {
@@ -83,9 +84,7 @@ export function assembleSet(
   };
   const { origins, readingIds, leftOut, readAgain } = draft;
   if (readAgain.size > 0) {
-    leftOut.push(
-      `Read again later, which tells the drying shift and is not averaged in: ${[...readAgain].join(', ')}.`,
-    );
+    leftOut.push(say('read-again', { names: [...readAgain].join(', ') }));
   }
   return { set: heldTogether(document, leftOut), origins, readingIds, leftOut };
 }

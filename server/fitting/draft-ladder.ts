@@ -3,6 +3,7 @@ import type { JudgedReading } from '../ladder/judge-readings.ts';
 import type { OpenLadder, OpenRung } from '../ladder/open-ladder.ts';
 import { isOpen } from '../ladder/progress.ts';
 import { ageOf, meanOf, type Over, type SetDraft } from './set-draft.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /** Adds a ladder's rungs, and its bare cards, to a draft. */
 export function draftLadder(
@@ -28,9 +29,7 @@ export function draftLadder(
   for (const rung of ladder.rungs) {
     if (!rung.readings.some((r) => counts(draft, r))) continue;
     if (!weighedThrough(rung, ladder)) {
-      draft.leftOut.push(
-        `${tube.label} ${rung.row.name} was read and not weighed; enter its grams and fit again.`,
-      );
+      draft.leftOut.push(say('not-weighed', { tube: tube.label, rung: rung.row.name }));
       continue;
     }
     draft.scaleResolutions.push(scaleResolution);
@@ -83,9 +82,7 @@ export function draftLadder(
       if (backing !== undefined)
         add(` over ${side}`, side, { thickness: null, drawdown: rung.row.id }, backing);
       else {
-        draft.leftOut.push(
-          `${tube.label} ${rung.row.name} over ${side} was read and the bare ${side} card was not; read the card and fit again.`,
-        );
+        draft.leftOut.push(say('card-missing', { tube: tube.label, rung: rung.row.name, side, card: side }));
       }
     }
   }
@@ -109,7 +106,7 @@ function blockSentences(draft: SetDraft, ladder: OpenLadder, label: string): str
     rung.readings.filter((r) => r.row.form_id === draft.formId);
   const waiting = all.flatMap((rung) => {
     const n = ofForm(rung).filter((r) => r.state === 'kept' && waits(draft, r)).length;
-    return n > 0 ? [`${n} of the ${rung.row.name}`] : [];
+    return n > 0 ? [say('count-of', { count: n, rung: rung.row.name })] : [];
   });
   const refused = all.flatMap((rung) => {
     const n = ofForm(rung).filter((r) => r.state === 'sent back' && r.verdict?.accepted === false).length;
@@ -117,16 +114,8 @@ function blockSentences(draft: SetDraft, ladder: OpenLadder, label: string): str
     return n > 0 && !rung.readings.some((r) => counts(draft, r)) ? [rung.row.name] : [];
   });
   return [
-    ...(waiting.length > 0
-      ? [
-          `${label}: readings that wait for the white that closes their block are left out (${waiting.join(', ')}); read the white tile once more and fit again.`,
-        ]
-      : []),
-    ...(refused.length > 0
-      ? [
-          `${label}: every reading of the ${refused.join(', the ')} was sent back because the white moved; read it again and fit again.`,
-        ]
-      : []),
+    ...(waiting.length > 0 ? [say('waiting-for-white', { tube: label, readings: waiting.join(', ') })] : []),
+    ...(refused.length > 0 ? [say('all-sent-back', { tube: label, rungs: refused.join(', the ') })] : []),
   ];
 }
 

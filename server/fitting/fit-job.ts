@@ -1,5 +1,6 @@
 import type { FitResult } from '../api/fits.ts';
 import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /** What a worker is given, all plain data. */
 export interface FitJob {
@@ -19,5 +20,4 @@ export type FitMessage =
   | { readonly kind: 'failed'; readonly sentence: string; readonly fault: boolean };
 
 /** Said to the painter when the program is at fault; the log has the rest. */
-export const FAULT_SENTENCE =
-  'The fit stopped by a fault in the program; the readings are safe, and the log has the details.';
+export const FAULT_SENTENCE = say('fault');

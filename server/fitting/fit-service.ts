@@ -11,6 +11,7 @@ import { assembleSet } from './assemble-set.ts';
 import type { FitMessage } from './fit-job.ts';
 import { suggestionsOf } from './stored-suggestions.ts';
 import { usualForm } from './usual-form.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 const progressOf = new Map<string, Fit['progress']>();
 
@@ -22,7 +23,7 @@ export function fitView(db: Db, row: FitRow): Fit {
     state: row.state,
     startedAt: row.started_at,
     finishedAt: row.finished_at,
-    progress: progressOf.get(row.id) ?? { done: done ? 1 : 0, sentence: done ? 'Done.' : row.sentence },
+    progress: progressOf.get(row.id) ?? { done: done ? 1 : 0, sentence: done ? say('done') : row.sentence },
     sentence: row.sentence,
     profileId: profileOfFit(db, row.id)?.id ?? null,
     readingIds: readingIdsOfFit(db, row.id),
@@ -34,7 +35,7 @@ export function fitView(db: Db, row: FitRow): Fit {
 /** @throws HttpProblem 404 */
 export function fitOr404(db: Db, id: string): FitRow {
   const row = fitById(db, id);
-  if (!row) throw notFound(`There is no fit "${id}"; start one on the Constants screen.`);
+  if (!row) throw notFound(say('no-fit', { id }));
   return row;
 }
 
@@ -46,15 +47,11 @@ export function fitOr404(db: Db, id: string): FitRow {
 export function startFit(bench: Bench, paletteId: string, formId: string | undefined): Fit {
   const { db, events } = bench;
   const running = fitsOf(db, paletteId).find((f) => f.state === 'running' || f.state === 'pending');
-  if (running)
-    throw conflict('A fit of this palette is running; wait for it or stop it.', '/problems/fit-running');
+  if (running) throw conflict(say('running'), '/problems/fit-running');
   const form = formId ?? usualForm(db, paletteId);
   const assembled = assembleSet(db, paletteId, form);
   if (assembled.set.swatches.length === 0) {
-    throw conflict(
-      assembled.leftOut[0] ??
-        'Nothing that was read can be fitted yet; read the masstone of the white and of one tube first.',
-    );
+    throw conflict(assembled.leftOut[0] ?? say('nothing-to-fit'));
   }
   const id = newId('fit');
   const startedAt = bench.now();
@@ -112,7 +109,7 @@ function finish(
 ): void {
   const { db, events } = bench;
   const finishedAt = bench.now();
-  if (!message) return setFitState(db, id, { state: 'cancelled', sentence: 'Stopped.', finishedAt });
+  if (!message) return setFitState(db, id, { state: 'cancelled', sentence: say('stopped'), finishedAt });
   if (message.kind === 'failed')
     return setFitState(db, id, { state: 'failed', sentence: message.sentence, finishedAt });
   const fit = fitOr404(db, id);
@@ -140,7 +137,7 @@ function finish(
 export function fitResult(db: Db, id: string): FitResult {
   const row = fitOr404(db, id);
   if (row.state !== 'complete' || row.result === null) {
-    throw conflict(row.state === 'failed' ? row.sentence : 'This fit has no result; start it again.');
+    throw conflict(row.state === 'failed' ? row.sentence : say('no-result'));
   }
   const result = JSON.parse(row.result) as Omit<FitResult, 'fit'>;
   const tubes = result.tubes.map((tube) => ({

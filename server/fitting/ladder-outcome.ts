@@ -6,6 +6,7 @@ import { fitsOf, readingIdsOfFit } from '../store/fits.ts';
 import { lastWeighed } from '../store/history.ts';
 import type { Db } from '../store/open-store.ts';
 import { suggestionsOf } from './stored-suggestions.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 export interface LadderOutcome {
   /** The newest complete fit used every reading this ladder keeps now, with the grams it has now. */
@@ -43,9 +44,9 @@ export function ladderOutcome(db: Db, ladder: OpenLadder): LadderOutcome {
       const name = (parts: number): string => rungName(Number(parts.toPrecision(2)));
       verdicts.set(
         rung.rungId,
-        `reads like ${name(rung.readsLike)}, not ${name(rung.weighed)}, and was left out`,
+        say('reads-like-left-out', { like: name(rung.readsLike), weighed: name(rung.weighed) }),
       );
-    } else verdicts.set(rung.rungId, 'was not believed and left out');
+    } else verdicts.set(rung.rungId, say('not-believed'));
     if (rung.swapped) swapped.add(rung.rungId);
   }
   return { fitted, verdicts, swapped, suggestions: fitted && tube ? suggestionsOf(tube) : [] };

@@ -1,4 +1,5 @@
 import { rungName } from '../../src/calibrate/ladder/rung-name.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /** Below this |ln ratio error| two ratios are called the same. Common practice, no source. */
 const SAME = 0.05;
@@ -13,5 +14,7 @@ export function readsLike(share: number, lnRatioError: number): string | null {
   const weighed = (1 - share) / share;
   const like = weighed * Math.exp(-lnRatioError);
   const name = (parts: number): string => rungName(Number(parts.toPrecision(2)));
-  return name(like) === name(weighed) ? null : `reads like ${name(like)}, not ${name(weighed)}`;
+  return name(like) === name(weighed)
+    ? null
+    : say('reads-like', { like: name(like), weighed: name(weighed) });
 }

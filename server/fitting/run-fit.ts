@@ -5,15 +5,16 @@ import { writeProfile } from '../../src/profile/write.ts';
 import type { FitResult } from '../api/fits.ts';
 import type { FitJob } from './fit-job.ts';
 import { fitResultView } from './fit-result-view.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /** One fit from a swatch set to a profile's text and what the Constants screen shows. */
 export function runFit(
   job: FitJob,
   progress: (done: number, sentence: string) => void,
 ): { profile: string; result: Omit<FitResult, 'fit'> } {
-  progress(0, `Fitting ${job.set.tubes.length} tubes from ${job.set.swatches.length} swatches.`);
+  progress(0, say('fitting', { tubes: job.set.tubes.length, swatches: job.set.swatches.length }));
   const fit = fitPalette(job.set);
-  progress(0.9, 'Writing the profile.');
+  progress(0.9, say('writing'));
   const profile = profileFromFit(fit, {
     title: job.title,
     created: job.created,

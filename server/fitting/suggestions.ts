@@ -4,6 +4,7 @@ import type { PaletteFit, TubeFit } from '../../src/fit/palette-fit.ts';
 import type { z } from 'zod';
 import type { suggestionSchema, TubeFitAnswer } from '../api/fits.ts';
 import type { FitJob } from './fit-job.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 export type Suggestion = z.infer<typeof suggestionSchema>;
 
@@ -19,20 +20,31 @@ export function suggestionsFor(
 ): Suggestion[] {
   const masstone = rungs.find((r) => r.share === 1)?.rungId ?? null;
   return [
-    ...toMend(tube.evidence, rungs, tube.tube.id === fit.palette.white),
+    ...toMend(
+      tube.evidence,
+      rungs,
+      tube.tube.id === fit.palette.white || fit.leftOut.some((rung) => rung.tube === tube.tube.id),
+    ),
     ...nextMeasurements(fit, job.set, tube.tube.id, KINDS).map((advice) =>
-      worthOf(advice, tube.tube.id, fit.palette.white, masstone),
+      worthOf(advice, tube.tube.id, job.set.tubes, fit.palette.white, masstone),
     ),
   ];
 }
 
-function worthOf(advice: Advice, tubeId: string, white: string, masstone: string | null): Suggestion {
+function worthOf(
+  advice: Advice,
+  tubeId: string,
+  tubes: FitJob['set']['tubes'],
+  white: string,
+  masstone: string | null,
+): Suggestion {
   const { measurement, gain, sentence } = advice;
   const { kind, masses } = measurement;
   const fall = (range: 'darks' | 'middles' | 'lights'): number =>
     advice[range] ? advice[range].before - advice[range].after : -Infinity;
   const ranges = ['darks', 'middles', 'lights'] as const;
   const range = ranges.reduce((a, b) => (fall(b) > fall(a) ? b : a));
+  const other = kind === 'check' ? tubes.find(({ id }) => id !== tubeId && id in masses) : undefined;
   const { before, after } = advice[range] ?? advice.all;
   return {
     rungId: kind === 'repeat' ? masstone : null,
@@ -41,7 +53,8 @@ function worthOf(advice: Advice, tubeId: string, white: string, masstone: string
     next: {
       kind,
       parts: kind === 'tint' ? Math.round(masses[white]! / masses[tubeId]!) : null,
-      otherTubeId: kind === 'check' ? Object.keys(masses).find((id) => id !== tubeId)! : null,
+      otherTubeId: other?.id ?? null,
+      otherLabel: other ? (other.label ?? other.id) : null,
       range,
       before,
       after,
@@ -50,31 +63,23 @@ function worthOf(advice: Advice, tubeId: string, white: string, masstone: string
 }
 
 /** What the rungs themselves call for, the one that disagrees most first. */
-function toMend(
-  evidence: TubeFit['evidence'],
-  rungs: TubeFitAnswer['rungs'],
-  isWhite: boolean,
-): Suggestion[] {
+function toMend(evidence: TubeFit['evidence'], rungs: TubeFitAnswer['rungs'], enough: boolean): Suggestion[] {
   const said: Suggestion[] = [];
-  const say = (sentence: string, rungId: string | null = null): void =>
+  const advise = (sentence: string, rungId: string | null = null): void =>
     void said.push({ rungId, sentence, gain: null, next: null });
   const odd = rungs
     .filter((r) => r.readsLike !== null)
     .toSorted((a, b) => Math.abs(b.lnRatioError) - Math.abs(a.lnRatioError));
   for (const rung of odd.slice(0, 2)) {
-    say(
-      `The ${rung.name} ${rung.readsLike}: mix and draw it down again, and weigh it on a finer scale if you can.`,
-      rung.rungId,
-    );
+    advise(say('mend-rung', { rung: rung.name, reads: rung.readsLike! }), rung.rungId);
   }
-  if (!isWhite && rungs.length < 4) {
-    say(`This tube has ${rungs.length} rungs; a masstone and tints of 1:1, 1:4 and 1:16 tell K from S.`);
+  if (!enough && rungs.length < 4) {
+    advise(say('few-rungs', { count: rungs.length }));
   }
   const once = rungs.filter((r) => r.repeats < 3);
-  if (once.length > 0)
-    say(`Read ${once.map((r) => r.name).join(', ')} three times: the noise is a guess otherwise.`);
+  if (once.length > 0) advise(say('read-three-times', { rungs: once.map((r) => r.name).join(', ') }));
   if (evidence.readings === 'tristimulus') {
-    say('Readings in XYZ alone leave the curves loose; a few bands or a spectrum would tighten them.');
+    advise(say('xyz-alone'));
   }
   return said;
 }

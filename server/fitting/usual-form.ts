@@ -1,5 +1,6 @@
 import { conflict } from '../problem.ts';
 import type { Db } from '../store/open-store.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 /**
  * The form most readings of a palette are in.
@@ -13,7 +14,6 @@ export function usualForm(db: Db, paletteId: string): string {
        group by form_id order by count(*) desc, max(reading.seq) desc limit 1`,
     )
     .get(paletteId);
-  if (!row)
-    throw conflict('Nothing is read for this palette yet; read a ladder or import a swatch set first.');
+  if (!row) throw conflict(say('nothing-read'));
   return row.form_id;
 }

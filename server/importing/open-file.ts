@@ -8,6 +8,7 @@ import type { PaletteProfile } from '../../src/profile/schema.ts';
 import type { ImportRequest } from '../api/imports.ts';
 import { unusable } from '../problem.ts';
 import { openTable } from './open-table.ts';
+import { say } from '../api/sentences/importing.ts';
 
 export type OpenedFile =
   | { readonly kind: 'swatch set'; readonly set: SwatchSet; readonly answered: readonly Answered[] }
@@ -48,14 +49,14 @@ export function openFile(
     document = JSON.parse(request.text.replace(/^\uFEFF/, ''));
   } catch (error) {
     throw unusable(
-      `"${request.fileName}" is not JSON (${(error as Error).message.replace(/\s+/g, ' ')}); choose a swatch set or a palette profile.`,
+      say('not-json', { file: request.fileName, cause: (error as Error).message.replace(/\s+/g, ' ') }),
     );
   }
   const format = isRecord(document) ? document['format'] : undefined;
   if (format === 'palette-profile') return { kind: 'palette profile', profile: readProfile(document) };
   if (format !== 'swatch-set' || !isRecord(document)) {
     throw unusable(
-      `"${request.fileName}" says format ${JSON.stringify(format) ?? 'nothing'}; choose a swatch set ("swatch-set") or a palette profile ("palette-profile").`,
+      say('format', { file: request.fileName, format: JSON.stringify(format) ?? 'nothing' }),
       'format',
     );
   }
@@ -69,9 +70,7 @@ export function openFile(
       member: 'geometry',
       value: geometry,
       sentence:
-        said === undefined
-          ? 'The file does not say the geometry; you did.'
-          : `The file says ${JSON.stringify(said)}; you changed it.`,
+        said === undefined ? say('geometry-by-you') : say('geometry-changed', { said: JSON.stringify(said) }),
     });
   }
   if (white !== undefined && isRecord(document) && Array.isArray(document['tubes'])) {
@@ -86,7 +85,7 @@ export function openFile(
       answered.push({
         member: 'white',
         value: white,
-        sentence: 'You named the white the tints were made with.',
+        sentence: say('white-by-you'),
       });
     }
   }

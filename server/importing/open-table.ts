@@ -6,6 +6,7 @@ import { readCxf } from '../../src/profile/exchange/cxf/read.ts';
 import type { ReadChoices, SpectralTable } from '../../src/profile/exchange/spectral-table.ts';
 import { type Defined, defined } from '../defined.ts';
 import { unusable } from '../problem.ts';
+import { say } from '../api/sentences/importing.ts';
 
 /** What a table's reader may be told; members left out are left open. */
 export interface TableAnswers {
@@ -50,13 +51,9 @@ function factsOf(sidecar: string): Defined<z.infer<typeof factsSchema>> {
   try {
     facts = JSON.parse(sidecar);
   } catch {
-    throw unusable('The JSON beside the CSV cannot be read; export the two again together.', 'sidecar');
+    throw unusable(say('sidecar-unreadable'), 'sidecar');
   }
   const checked = factsSchema.safeParse(facts);
-  if (!checked.success)
-    throw unusable(
-      'The JSON beside the CSV is not what belongs to it; export the two again together.',
-      'sidecar',
-    );
+  if (!checked.success) throw unusable(say('sidecar-other'), 'sidecar');
   return defined(checked.data);
 }

@@ -2,6 +2,7 @@ import { ASSUMED_WEIGHING } from '../../src/calibrate/swatch-set/piles.ts';
 import { GEOMETRIES, type SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import type { ImportPreview, ImportRequest } from '../api/imports.ts';
 import type { OpenedFile } from './open-file.ts';
+import { say } from '../api/sentences/importing.ts';
 
 /** What a file holds and what was assumed about it, before anything is kept. */
 export function previewOf(request: Pick<ImportRequest, 'fileName'>, opened: OpenedFile): ImportPreview {
@@ -12,8 +13,8 @@ export function previewOf(request: Pick<ImportRequest, 'fileName'>, opened: Open
       title: profile.title ?? request.fileName,
       source:
         profile.generator.name === 'tintladder'
-          ? 'Written by this program.'
-          : `Written by ${profile.generator.name}.`,
+          ? say('by-this-program')
+          : say('written-by', { program: profile.generator.name }),
       geometry: profile.geometry,
       readings: profile.tubes.find((tube) => tube.evidence)?.evidence?.readings ?? null,
       tubes: profile.tubes.map((tube) => ({
@@ -67,7 +68,7 @@ function assumed(set: SwatchSet): ImportPreview['assumptions'] {
     all.push({
       member: 'geometry',
       value: set.instrument.geometry,
-      sentence: `The file notes on its geometry: ${geometryNote}.`,
+      sentence: say('geometry-note', { note: geometryNote }),
       options: [...GEOMETRIES],
     });
   }
@@ -76,15 +77,15 @@ function assumed(set: SwatchSet): ImportPreview['assumptions'] {
     all.push({
       member: null,
       value: `${percent} %`,
-      sentence: `The file does not say how well the paint was weighed; ratios are taken as good to ${percent} %.`,
+      sentence: say('weighing-assumed', { percent }),
       options: [],
     });
   }
   if (!set.noise) {
     all.push({
       member: null,
-      value: 'from repeats',
-      sentence: 'The file does not say how noisy a reading is; it is estimated from the repeats.',
+      value: say('from-repeats'),
+      sentence: say('noise-assumed'),
       options: [],
     });
   }
@@ -93,7 +94,7 @@ function assumed(set: SwatchSet): ImportPreview['assumptions'] {
     all.push({
       member: null,
       value: String(plain),
-      sentence: `${plain} of the tubes have no label; their id is shown in its place.`,
+      sentence: say('no-label', { count: plain }),
       options: [],
     });
   }
@@ -117,7 +118,7 @@ function optionsFor(member: ImportPreview['assumptions'][number]['member'], set:
 
 function warnings(set: SwatchSet): string[] {
   const idle = set.tubes.filter((tube) => !set.swatches.some((s) => mentions(s, tube.id)));
-  return idle.map((tube) => `"${tube.label ?? tube.id}" is in no swatch; it gets no constants.`);
+  return idle.map((tube) => say('in-no-swatch', { tube: tube.label ?? tube.id }));
 }
 
 function mentions(swatch: SwatchSet['swatches'][number], tubeId: string): boolean {

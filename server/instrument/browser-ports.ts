@@ -3,6 +3,7 @@ import { DeviceFault } from '../../src/device/fault.ts';
 import type { LineTransport } from '../../src/device/transport.ts';
 import type { ServerEvent } from '../api/events.ts';
 import { notFound } from '../problem.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 type PortEvent = Extract<ServerEvent, { type: 'port' }>;
 /** What the page is told; it alone can reach its cable. */
@@ -104,6 +105,6 @@ export class BrowserPorts {
   #held(connection: string): BrowserPort {
     const port = this.#ports.get(connection);
     if (port) return port;
-    throw notFound('The bench no longer uses this port; choose it again on the Bench.');
+    throw notFound(say('port-gone'));
   }
 }

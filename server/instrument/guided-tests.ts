@@ -10,6 +10,7 @@ import type { GuidedTest } from '../api/head-record.ts';
 import { conflict } from '../problem.ts';
 import { expose, frameOf, meanSignal } from './exposures.ts';
 import type { HeadSession } from './head-session.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 export interface Placings {
   /** The head's lamp alone, and the dark beside it: basic counts. */
@@ -35,9 +36,7 @@ export async function testSuperposition(session: HeadSession, secondLight: 'off'
   const { practice, placings } = session;
   const alone = secondLight === 'on' ? placings.alone : undefined;
   if (secondLight === 'on' && !alone) {
-    throw conflict(
-      'The head’s own lamp was not read alone yet; switch the second light off and read that first.',
-    );
+    throw conflict(say('own-lamp-first'));
   }
   if (!alone) practice?.place({ kind: 'white-tile' });
   practice?.setTraits({ ambientLeak: alone ? PRACTICE_SECOND_LIGHT : 0 });
@@ -47,21 +46,19 @@ export async function testSuperposition(session: HeadSession, secondLight: 'off'
       session.placings = { ...placings, alone: seen };
       return {
         verdict: null,
-        next: 'Leave the head as it lies, let a steady second light in under its rim, such as a torch, and read with it on.',
+        next: say('second-light-in'),
       };
     }
     const less = (v: Float64Array): Float64Array => v.map((x, i) => x - alone.dark[i]!);
     const [A, B, both] = [less(alone.light), less(seen.dark), less(seen.light)];
     const share = sum(B) / sum(A);
     if (!(share >= LEAST_SECOND)) {
-      throw conflict(
-        `The second light is only ${(100 * Math.max(0, share)).toFixed(1)} % of the head’s own, and 10 % is the least that shows anything; bring it nearer and read again.`,
-      );
+      throw conflict(say('second-light-weak', { percent: (100 * Math.max(0, share)).toFixed(1) }));
     }
     const verdict = superposition(A, B, both, session.channelNames);
     const { alone: _, ...others } = placings;
     session.placings = others;
-    return { verdict, next: 'Take the second light away.' };
+    return { verdict, next: say('second-light-away') };
   } finally {
     practice?.setTraits({ ambientLeak: 0 });
   }
@@ -70,8 +67,7 @@ export async function testSuperposition(session: HeadSession, secondLight: 'off'
 /** The white tile on shims. @throws DeviceFault, ReadingRefused, HttpProblem */
 export async function testLift(session: HeadSession, shimMm: number): Promise<Outcome> {
   const before = shimMm === 0 ? [] : (session.placings.lift ?? []);
-  if (shimMm > 0 && before.length === 0)
-    throw conflict('The lift test begins without a shim; lay the head on the tile and read height 0 first.');
+  if (shimMm > 0 && before.length === 0) throw conflict(say('lift-begins'));
   const { practice } = session;
   practice?.setTraits({ liftMm: shimMm });
   practice?.place({ kind: 'white-tile' });
@@ -79,13 +75,9 @@ export async function testLift(session: HeadSession, shimMm: number): Promise<Ou
     const signal = await meanSignal(session.head, session.channels, EXPOSURES);
     const lift = [...before.filter((r) => r.shimMm !== shimMm), { shimMm, signal }];
     session.placings = { ...session.placings, lift };
-    if (lift.length < 2)
-      return { verdict: null, next: 'Put a shim of 0.1 mm under the head’s feet and read again.' };
+    if (lift.length < 2) return { verdict: null, next: say('shim-one') };
     const verdict = liftTest(lift, session.channelNames);
-    const next =
-      lift.length < 3
-        ? 'A second shim, 0.2 mm in all, makes it surer; or take the shims away.'
-        : 'Take the shims away.';
+    const next = lift.length < 3 ? say('shim-two') : say('shims-away');
     return { verdict, next };
   } finally {
     practice?.setTraits({ liftMm: 0 });
@@ -97,10 +89,7 @@ export async function testLightLeak(session: HeadSession): Promise<HeadTest> {
   const { head, channels, scale, practice } = session;
   practice?.place({ kind: 'check-tile' });
   const leak = scale.leak(frameOf(await head.readDark(), channels));
-  if (!leak)
-    throw conflict(
-      'Room light is told from the black trap; read white tile and black trap at this gain first.',
-    );
+  if (!leak) throw conflict(say('trap-first'));
   return lightLeakTest(leak, session.channelNames);
 }
 

@@ -4,6 +4,7 @@ import { openLadder, type OpenRung } from '../ladder/open-ladder.ts';
 import { readOvers } from '../ladder/progress.ts';
 import type { Db } from '../store/open-store.ts';
 import { laddersReadBy } from '../store/readings.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** Fewer repeats than this say too little about the head (common practice, no source); the fit asks for as many. */
 const LEAST_REPEATS = 6;
@@ -19,9 +20,7 @@ export function noiseOfHead(db: Db, instrument: string, channels: number): HeadR
     .filter((group) => group.length > 1);
   if (groups.reduce((sum, group) => sum + group.length - 1, 0) < LEAST_REPEATS) return null;
   const { sigma, relative, degreesOfFreedom } = estimateNoise(groups);
-  const sentence =
-    `One reading scatters by ${(100 * sigma).toFixed(2)} % of full reflectance and ${(100 * relative).toFixed(2)} % ` +
-    'of itself, as its repeats show; a fit weighs readings by it.';
+  const sentence = say('scatter', { sigma: (100 * sigma).toFixed(2), relative: (100 * relative).toFixed(2) });
   return { sigma, relative, degreesOfFreedom, sentence };
 }
 

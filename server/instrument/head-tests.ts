@@ -5,6 +5,7 @@ import type { HeadTest } from '../../src/calibrate/linearity/superposition.ts';
 import { unusable } from '../problem.ts';
 import { meanSignal } from './exposures.ts';
 import type { HeadSession } from './head-session.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** Exposures at the longest aperture; shorter ones take as many more as they are shorter, for the same light in all. */
 const EXPOSURES = 4;
@@ -35,8 +36,7 @@ export async function testGain(session: HeadSession): Promise<GainRatio> {
   session.practice?.place({ kind: 'white-tile' });
   const { gain, apertureS, averages } = head.settings;
   const lower = head.limits.gains.filter((g) => g < gain).toSorted((a, b) => b - a)[0];
-  if (lower === undefined)
-    throw unusable(`Gain ${gain} is the lowest there is; set a higher one and test again.`, 'gain');
+  if (lower === undefined) throw unusable(say('lowest-gain', { gain }), 'gain');
   const from = { gain, signal: await meanSignal(head, channels, EXPOSURES) };
   await head.configure({ gain: lower, apertureS, averages });
   const to = { gain: lower, signal: await meanSignal(head, channels, 2 * EXPOSURES) };

@@ -4,6 +4,7 @@ import type { Instrument } from '../api/instrument.ts';
 import type { Finding } from '../api/words.ts';
 import { formOfHead } from './head-channels.ts';
 import type { HeadSession } from './head-session.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 type StepName = Instrument['steps'][number]['step'];
 export type StepMemory = Partial<
@@ -26,18 +27,18 @@ const STEPS: readonly { step: StepName; optional: boolean; todo: string }[] = [
   {
     step: 'dark',
     optional: true,
-    todo: 'Cover the port and read the dark once, to see that no light gets in.',
+    todo: say('todo-dark'),
   },
-  { step: 'white tile', optional: false, todo: 'Lay the head on the white tile and read it.' },
+  { step: 'white tile', optional: false, todo: say('todo-white') },
   {
     step: 'black trap',
     optional: true,
-    todo: 'Lay the head on the black trap and read it: it takes the head’s own flare out.',
+    todo: say('todo-trap'),
   },
   {
     step: 'check tile',
     optional: true,
-    todo: 'Read the check tile: it tells when something has changed since last time.',
+    todo: say('todo-check'),
   },
 ];
 
@@ -65,15 +66,14 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
     findings.push({
       level: 'warning',
       code: 'no-checksum',
-      sentence:
-        'This head sends no checksums, so a digit damaged on the cable can pass unseen; keep the cable short and read three times.',
+      sentence: say('no-checksum'),
     });
   }
   if (head && scale?.hasWhite && !scale.hasTrap) {
     findings.push({
       level: 'note',
       code: 'no-trap',
-      sentence: 'The black trap is not read, so dark colours read a little too light; read it when you can.',
+      sentence: say('no-trap'),
     });
   }
   const warm = scale?.warmUp;
@@ -108,7 +108,7 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
     warmUp: {
       state: warm?.state ?? 'unknown',
       driftPercent: warm?.drift === undefined ? null : 100 * warm.drift,
-      sentence: warm?.sentence ?? 'No instrument is connected.',
+      sentence: warm?.sentence ?? say('none'),
     },
     findings,
     next: nextSentence(facts, steps),
@@ -119,15 +119,14 @@ export function instrumentView(facts: InstrumentFacts): Instrument {
 }
 
 function nextSentence(facts: InstrumentFacts, steps: Instrument['steps']): string {
-  if (facts.state === 'connecting') return facts.waiting || 'Looking for the head.';
-  if (facts.state === 'lost')
-    return 'Plug the head in again: it is found by itself, and nothing read so far is lost.';
-  if (!facts.head) return 'Connect a head, use the practice instrument, or type readings in by hand.';
+  if (facts.state === 'connecting') return facts.waiting || say('looking');
+  if (facts.state === 'lost') return say('plug-in-again');
+  if (!facts.head) return say('connect-one');
   const white = steps.find((s) => s.step === 'white tile')!;
   if (white.state !== 'good') return white.sentence;
   const trap = steps.find((s) => s.step === 'black trap')!;
   if (trap.state !== 'good') return trap.sentence;
-  return 'Ready: lay the head on a swatch and read.';
+  return say('ready');
 }
 
 function placedWords(practice: PracticeInstrument): string {

@@ -16,6 +16,7 @@ import { HeadSession } from './head-session.ts';
 import { instrumentView } from './instrument-view.ts';
 import { refusedFinding } from './reading-findings.ts';
 import { makeReading } from './take-reading.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** The one instrument of the bench: at most one head at a time, one thing asked of it at a time. */
 export class LiveInstrument {
@@ -68,8 +69,7 @@ export class LiveInstrument {
       await this.#keeper.connect(wanted);
     } catch (error) {
       // Let go of while it was waited for: that is no fault, and has been said already.
-      if (this.#state !== 'connecting')
-        throw conflict('The port is no longer waited for.', '/problems/let-go');
+      if (this.#state !== 'connecting') throw conflict(say('not-waited-for'), '/problems/let-go');
       this.#fault = error instanceof Error ? error.message : String(error);
       this.#set('fault');
       throw error;
@@ -103,7 +103,7 @@ export class LiveInstrument {
       session.note = {
         level: 'note',
         code: 'gain-kept',
-        sentence: `Gain ${set.gain} is measured against ${scale.gain} on this head, so white and trap still hold; read the trap at this gain when you can, room light is told from it.`,
+        sentence: say('gain-measured', { to: set.gain, from: scale.gain }),
       };
     });
   }
@@ -161,7 +161,7 @@ export class LiveInstrument {
     const { scale } = this.holdSession();
     if (scale.isCold) throw conflict(scale.isCold, '/problems/no-white');
     if (!scale.hasWhite) {
-      throw conflict('The white tile is not read yet; read it on the Bench first.', '/problems/no-white');
+      throw conflict(say('white-first'), '/problems/no-white');
     }
   }
 
@@ -172,11 +172,9 @@ export class LiveInstrument {
     this.#waiting = '';
     if (again && this.#session) {
       this.#session.head = head;
-      this.#cold('The head is back, and its lamp may be cold; read the white tile before you go on.');
+      this.#cold(say('head-back'));
     } else this.#session = new HeadSession(head, this.#keeper.practice);
-    head.on('restarted', () =>
-      this.#cold('The head restarted by itself and its lamp is cold; read the white tile before you go on.'),
-    );
+    head.on('restarted', () => this.#cold(say('head-restarted')));
     head.on('press', (light) => this.#pressed(light));
     this.#set('ready');
     head.armButton().catch(() => undefined); // a head without a button refuses
@@ -201,7 +199,7 @@ export class LiveInstrument {
   /** Asks the head one thing while nobody else does. @throws DeviceFault, HttpProblem, and those of `work` */
   async alone<T>(work: (session: HeadSession) => Promise<T>): Promise<T> {
     const session = this.holdSession();
-    if (this.#busy) throw conflict('The head is reading; wait until it has finished.', '/problems/busy');
+    if (this.#busy) throw conflict(say('busy'), '/problems/busy');
     this.#busy = true;
     this.#set('reading');
     try {
@@ -216,10 +214,7 @@ export class LiveInstrument {
   }
 
   #nothingThere(): Error {
-    const sentence =
-      this.#state === 'lost'
-        ? `${this.#fault} It is found by itself once it is plugged in; everything read so far is kept.`
-        : 'No instrument is connected; connect one on the Bench or type the reading in.';
+    const sentence = this.#state === 'lost' ? say('lost', { fault: this.#fault }) : say('no-instrument');
     return conflict(sentence, '/problems/no-instrument');
   }
 

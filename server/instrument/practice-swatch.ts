@@ -12,6 +12,7 @@ import type { OpenLadder, OpenRung } from '../ladder/open-ladder.ts';
 import { conflict } from '../problem.ts';
 import type { Db } from '../store/open-store.ts';
 import { tubeById } from '../store/tubes.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** The pour in hand departs from what the scale shows by this share, besides the scale's own rounding. */
 const POURING = 0.01;
@@ -96,10 +97,7 @@ function partsOf(db: Db, masses: ReadonlyMap<string, number>): TransferPart[] {
     const tube = tubeById(db, id);
     const paint = DEMO_RACK.find((p) => p.id === tube?.practice_paint_id);
     if (!paint) {
-      throw conflict(
-        `The practice instrument reads invented paints alone, and "${tube?.label ?? id}" is not one; connect a real head or use the demo rack.`,
-        '/problems/practice-only',
-      );
+      throw conflict(say('not-invented', { tube: tube?.label ?? id }), '/problems/practice-only');
     }
     return { paint, mass };
   });

@@ -2,6 +2,7 @@ import { type DeviceFault, isDeviceFault } from '../../src/device/fault.ts';
 import type { HeadReading } from '../../src/device/head/reading.ts';
 import type { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Finding } from '../api/words.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** What the head itself says about a light frame. */
 export function lightFindings(light: HeadReading): Finding[] {
@@ -10,7 +11,7 @@ export function lightFindings(light: HeadReading): Finding[] {
     findings.push({
       level: 'note',
       code: 'settling',
-      sentence: 'The lamp is still warming up; wait a minute before readings that count.',
+      sentence: say('lamp-warming'),
     });
   }
   return findings;

@@ -7,6 +7,7 @@ import { judgeTile } from './check-tile.ts';
 import { expose, type TakenExposure } from './exposures.ts';
 import type { HeadSession } from './head-session.ts';
 import { tileValues } from './tile-values.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 export type SetOptions = Pick<InstrumentOptions, 'clock' | 'now' | 'tiles' | 'blocks' | 'judged'> & {
   readonly db: Db;
@@ -25,8 +26,8 @@ export async function setDark(session: HeadSession, { now }: SetOptions): Promis
     'dark',
     good ? 'good' : 'refused',
     good
-      ? `Dark: at most ${(100 * share).toFixed(2)} % of full scale.`
-      : `With the lamp off the head still sees ${(100 * share).toFixed(1)} % of full scale, and 2 % is allowed; shade it and read the dark again.`,
+      ? say('dark-good', { percent: (100 * share).toFixed(2) })
+      : say('dark-bad', { percent: (100 * share).toFixed(1) }),
     now(),
   );
 }
@@ -65,7 +66,7 @@ export async function setWhite(
   session.note =
     finding ?? values.note ?? (faint ? { level: 'note', code: 'white-level', sentence: faint } : undefined);
   if (judged) options.judged();
-  const sentence = `White tile read ${WHITE_EXPOSURES} times; it fills ${Math.round(level.share * 100)} % of the scale.`;
+  const sentence = say('white-read', { times: WHITE_EXPOSURES, percent: Math.round(level.share * 100) });
   session.setStep('white tile', 'good', sentence, options.now());
 }
 
@@ -82,7 +83,7 @@ export async function setTrap(session: HeadSession, { now }: SetOptions): Promis
   session.practice?.place({ kind: 'black-trap' });
   const { exposure } = await expose(session.head, session.channels);
   session.scale.takeTrap(exposure);
-  session.setStep('black trap', 'good', 'Black trap read: the head’s own flare is taken out.', now());
+  session.setStep('black trap', 'good', say('trap-read'), now());
 }
 
 export async function setCheckTile(session: HeadSession, { tiles, now }: SetOptions): Promise<void> {
@@ -97,7 +98,7 @@ export async function readTile(
   what: string,
   place: Parameters<NonNullable<HeadSession['practice']>['place']>[0],
 ): Promise<Float64Array> {
-  if (!session.scale.hasWhite) throw conflict(`The white tile is not read yet; read it, then the ${what}.`);
+  if (!session.scale.hasWhite) throw conflict(say('white-before', { what }));
   session.practice?.place(place);
   const { exposure } = await expose(session.head, session.channels);
   return session.scale.calibrate(exposure).reflectance!;

@@ -6,6 +6,7 @@ import type { Db } from '../store/open-store.ts';
 import { chosenTile, type TileBody } from '../store/tiles.ts';
 import type { HeadSession } from './head-session.ts';
 import { throughChannels, type TileValues } from './tile-reference.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /**
  * Reflectance of the white tile per channel: as given, as the tile chosen for this head has it, as the practice tile's
@@ -22,10 +23,7 @@ export function tileValues(
   const known = { note: undefined, known: true };
   if (typeof tile === 'object') {
     if (tile.length !== channels.length) {
-      throw unusable(
-        `The tile has ${tile.length} numbers and the head ${channels.length} channels; give one per channel.`,
-        'reflectance',
-      );
+      throw unusable(say('tile-numbers', { numbers: tile.length, channels: channels.length }), 'reflectance');
     }
     return { reflectance: [...tile], ...known };
   }
@@ -43,8 +41,7 @@ export function tileValues(
     note: {
       level: 'note',
       code: 'tile-unknown',
-      sentence:
-        'The reflectance of the white tile is not known and is taken as 1; every reading is relative to it until you give its values.',
+      sentence: say('tile-unknown'),
     },
   };
 }

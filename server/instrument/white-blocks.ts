@@ -5,6 +5,7 @@ import type { Finding } from '../api/words.ts';
 import { addBlockVerdict, openBlockReadings, type OpenBlockReading } from '../store/block-verdicts.ts';
 import { addCalibration, calibrationsOf } from '../store/calibrations.ts';
 import type { Db } from '../store/open-store.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 /** A white as it is kept. Times are ms since 1970, so that a block can be closed after a restart. */
 export interface KeptWhite {
@@ -86,7 +87,7 @@ export class WhiteBlocks {
     const many = `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`;
     const sendBack = (reason: string): { finding: Finding; judged: boolean } => {
       for (const { id } of readings) this.#judge(id, { accepted: false, reason, values: undefined });
-      const sentence = `${reason} ${many} of that block ${readings.length === 1 ? 'is' : 'are'} sent back.`;
+      const sentence = say('block-sent-back', { reason, many, are: readings.length === 1 ? 'is' : 'are' });
       return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: true };
     };
     if (
@@ -94,7 +95,7 @@ export class WhiteBlocks {
       opening.apertureS !== white.apertureS ||
       opening.channels.join() !== white.channels.join()
     ) {
-      return sendBack('The head was set differently before a white closed this block; read it again.');
+      return sendBack(say('set-differently'));
     }
     let closed: Float64Array[];
     try {
@@ -107,7 +108,7 @@ export class WhiteBlocks {
     } catch (error) {
       if (!(error instanceof ReadingRefused)) throw error;
       if (second) return sendBack(error.message);
-      const sentence = `${error.message} Read the white tile once more first: if it stays so, ${many} will be sent back.`;
+      const sentence = say('read-white-first', { reason: error.message, many });
       return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: false };
     }
     readings.forEach(({ id }, i) => this.#judge(id, { accepted: true, reason: '', values: [...closed[i]!] }));

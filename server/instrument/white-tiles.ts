@@ -17,6 +17,7 @@ import {
 import type { HeadSession } from './head-session.ts';
 import { readTile } from './set-head.ts';
 import { throughChannels } from './tile-reference.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 const LEAST_PLACINGS = 3;
 
@@ -47,19 +48,20 @@ function sentenceFor(
   session: HeadSession | undefined,
   seen: readonly number[] | undefined,
 ): string {
-  if (!session) return 'Connect a head to use it.';
-  if (!seen) return `Its values are for ${row.instrument}; read it anew with this head.`;
+  if (!session) return say('connect-to-use');
+  if (!seen) return say('values-for', { head: String(row.instrument) });
   const [low, high] = [Math.min(...seen), Math.max(...seen)];
-  const span = high - low < 0.0005 ? low.toFixed(3) : `${low.toFixed(3)} to ${high.toFixed(3)}`;
-  return `This head sees ${span}.`;
+  const span =
+    high - low < 0.0005 ? low.toFixed(3) : say('span', { low: low.toFixed(3), high: high.toFixed(3) });
+  return say('head-sees', { span });
 }
 
 /** Sets the head on a tile from the next white on. @throws HttpProblem when it is not there or does not fit the head */
 export function useTile(db: Db, session: HeadSession, id: string): void {
   const row = tileById(db, id);
-  if (!row) throw notFound('There is no such tile; it may have been put away.');
+  if (!row) throw notFound(say('no-tile'));
   if (!throughChannels(session, row, JSON.parse(row.body) as TileBody)) {
-    throw conflict(`"${row.name}" was read with ${row.instrument}; read it anew with this head.`);
+    throw conflict(say('tile-of-other', { tile: row.name, head: String(row.instrument) }));
   }
   chooseTile(db, session.name, id);
 }
@@ -97,16 +99,10 @@ function bodyOf(wanted: Exclude<NewTile, { from: 'placings' }>): TileBody {
         );
   const form = reading.form as ReadingForm;
   const { values } = reading;
-  if (form.kind !== 'spectral')
-    throw unusable(
-      'A tile’s sheet gives its reflectance by wavelength; this one gives a colour, so type one number in.',
-    );
+  if (form.kind !== 'spectral') throw unusable(say('sheet-colour'));
   const odd = values.find((v) => !(v > 0.2 && v <= 1.1));
   if (odd !== undefined) {
-    throw unusable(
-      `The sheet says ${odd.toFixed(3)} somewhere, and a white tile lies between 0.2 and 1.1; see whether it is in per cent or of another tile.`,
-      'values',
-    );
+    throw unusable(say('sheet-range', { value: odd.toFixed(3) }), 'values');
   }
   return { values: [...values], wavelengths: [...form.wavelengths], note: form.geometry };
 }
@@ -114,9 +110,7 @@ function bodyOf(wanted: Exclude<NewTile, { from: 'placings' }>): TileBody {
 /** One placing of the painter's own tile. @throws DeviceFault, ReadingRefused, HttpProblem */
 export async function placeOwnTile(session: HeadSession): Promise<{ placings: number; sentence: string }> {
   if (session.scale.hasWhite && !session.tileKnown) {
-    throw conflict(
-      'The head is set on a tile of unknown values, so nothing can be told of another one; enter that tile’s values and read it first.',
-    );
+    throw conflict(say('set-on-unknown'));
   }
   const values = await readTile(session, 'own tile', { kind: 'swatch', reflectance: PRACTICE_OWN_TILE });
   const ownTile = [...(session.placings.ownTile ?? []), values];
@@ -124,8 +118,8 @@ export async function placeOwnTile(session: HeadSession): Promise<{ placings: nu
   const n = ownTile.length;
   const sentence =
     n < LEAST_PLACINGS
-      ? `${n} of ${LEAST_PLACINGS} placings; lift the tile, put it down again and read.`
-      : `${n} placings; name the tile and keep it, or place it again to be surer.`;
+      ? say('placings-left', { count: n, least: LEAST_PLACINGS })
+      : say('placings', { count: n });
   return { placings: n, sentence };
 }
 
@@ -138,8 +132,5 @@ function fromPlacings(session: HeadSession): TileBody {
 
 function held(session: HeadSession | undefined): HeadSession {
   if (session) return session;
-  throw conflict(
-    'No instrument is connected; connect one on the Bench, then read the tile.',
-    '/problems/no-instrument',
-  );
+  throw conflict(say('no-instrument-tile'), '/problems/no-instrument');
 }

@@ -8,6 +8,7 @@ import { addPulled } from '../store/pulled.ts';
 import { addReading, formIdOf, type ReadingRow } from '../store/readings.ts';
 import type { Deed } from './fold-history.ts';
 import { openLadder, type OpenLadder, type OpenRung } from './open-ladder.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 /** A reading on its way into the store. */
 export interface IncomingReading {
@@ -20,13 +21,13 @@ export interface IncomingReading {
 /** @throws HttpProblem 404 */
 export function rungOf(ladder: OpenLadder, rungId: string): OpenRung {
   const rung = [...ladder.rungs, ...ladder.cards].find((r) => r.row.id === rungId);
-  if (!rung) throw notFound(`The ladder has no rung "${rungId}"; fetch the ladder again.`);
+  if (!rung) throw notFound(say('no-rung', { id: rungId }));
   return rung;
 }
 
 /** @throws HttpProblem when the ladder was put aside */
 export function holdOpen(ladder: OpenLadder): void {
-  if (ladder.folded.closed) throw conflict('This ladder was put aside; start a new one for the tube.');
+  if (ladder.folded.closed) throw conflict(say('put-aside'));
 }
 
 /** Keeps a reading and its place in the history, both or neither; acknowledged only once it is on the disk. */
@@ -59,7 +60,7 @@ export function weighRung(
   const rung = rungOf(ladder, rungId);
   if (grams.length !== rung.parts.length) {
     throw unusable(
-      `The ${rung.row.name} is made of ${rung.parts.length} pours and ${grams.length} masses were given; enter one for each.`,
+      say('pours', { rung: rung.row.name, pours: rung.parts.length, masses: grams.length }),
       'grams',
     );
   }
@@ -81,7 +82,7 @@ export function sayPulled(
     const first = rung.readings[0]?.row.taken_at.slice(0, 10);
     if (day > at.slice(0, 10) || (first !== undefined && day > first)) {
       throw unusable(
-        `The ${rung.row.name} was read on ${first ?? at.slice(0, 10)} and cannot have been drawn down on ${day}; give that day or an earlier one.`,
+        say('pulled-after', { rung: rung.row.name, read: first ?? at.slice(0, 10), pulled: day }),
         'pulledOn',
       );
     }
@@ -112,21 +113,20 @@ export function decide(
   const reading = [...ladder.rungs, ...ladder.cards]
     .flatMap((r) => r.readings)
     .find((r) => r.row.id === readingId);
-  if (!reading) throw notFound(`The ladder has no reading "${readingId}"; fetch the ladder again.`);
-  if (reading.state === 'taken back')
-    throw conflict('This reading was undone; redo it before you decide about it.');
+  if (!reading) throw notFound(say('no-reading', { id: readingId }));
+  if (reading.state === 'taken back') throw conflict(say('undone'));
   addHistory(db, { ladderId: ladder.row.id }, { kind: 'decide', readingId, keep, reason }, at);
 }
 
 export function undo(db: Db, ladder: OpenLadder, at: string): void {
   holdOpen(ladder);
-  if (!ladder.folded.undo) throw conflict('There is nothing to undo on this ladder.');
+  if (!ladder.folded.undo) throw conflict(say('nothing-to-undo'));
   addHistory(db, { ladderId: ladder.row.id }, { kind: 'undo' }, at);
 }
 
 export function redo(db: Db, ladder: OpenLadder, at: string): void {
   holdOpen(ladder);
-  if (!ladder.folded.redo) throw conflict('There is nothing to do again on this ladder.');
+  if (!ladder.folded.redo) throw conflict(say('nothing-to-redo'));
   addHistory(db, { ladderId: ladder.row.id }, { kind: 'redo' }, at);
 }
 
@@ -139,12 +139,12 @@ export function deedWords(ladder: OpenLadder, deed: Deed | undefined): string | 
   if (!deed) return null;
   const all = [...ladder.rungs, ...ladder.cards];
   if (deed.kind === 'weigh')
-    return `weighing of the ${all.find((r) => r.row.id === deed.swatchId)?.row.name ?? 'rung'}`;
+    return say('weighing', { rung: all.find((r) => r.row.id === deed.swatchId)?.row.name ?? 'rung' });
   const rung = all.find((r) => r.readings.some((x) => x.row.id === deed.readingId));
   const n = (rung?.readings.findIndex((x) => x.row.id === deed.readingId) ?? 0) + 1;
-  const which = `reading ${n} of the ${rung?.row.name ?? 'rung'}`;
+  const which = say('reading', { number: n, rung: rung?.row.name ?? 'rung' });
   if (deed.kind === 'reading') return which;
-  return `${deed.keep ? 'keeping' : 'sending back'} ${which}`;
+  return deed.keep ? say('keeping', { reading: which }) : say('sending-back', { reading: which });
 }
 
 export function reopened(db: Db, ladder: OpenLadder): OpenLadder {

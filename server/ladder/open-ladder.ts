@@ -10,6 +10,7 @@ import { type SwatchRow, swatchesOfLadder } from '../store/swatches.ts';
 import type { ReadingForm } from '../api/readings.ts';
 import { foldHistory, type Folded } from './fold-history.ts';
 import { type Judged, type JudgedGroup, judgeReadings, type JudgedReading } from './judge-readings.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 /** A planned or weighed part as kept with a rung. */
 export interface PlannedPart {
@@ -52,7 +53,7 @@ export interface OpenLadder {
 /** @throws HttpProblem 404 */
 export function openLadder(db: Db, id: string): OpenLadder {
   const row = ladderById(db, id);
-  if (!row) throw notFound(`There is no ladder "${id}"; open the Rack and choose a tube.`);
+  if (!row) throw notFound(say('no-ladder', { id }));
   const plan = JSON.parse(row.plan) as KeptPlan;
   const folded = foldHistory(historyOf(db, { ladderId: id }));
   const all = swatchesOfLadder(db, id).map((swatch): OpenRung => {

@@ -3,6 +3,7 @@ import { judgeRepeats } from '../../src/calibrate/repeats/judge-repeats.ts';
 import type { Instrument } from '../api/instrument.ts';
 import type { JudgedReading } from './judge-readings.ts';
 import type { OpenLadder, OpenRung } from './open-ladder.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 type Over = 'opaque' | 'black' | 'white';
 export interface RungNeed {
@@ -83,7 +84,7 @@ export function nextOf(ladder: OpenLadder, around: LadderSurroundings): NextStep
   // Between readings the white is due by count, age or warmth; at the end whenever a block is open.
   const closing =
     open > 0 && rungs.every((r) => r.reads.every(({ verdict }) => verdict.more === 0))
-      ? `All rungs are read; read the white tile once more: it closes the block of the last ${open} ${open === 1 ? 'reading' : 'readings'}.`
+      ? say('close-block', { count: open, readings: open === 1 ? 'reading' : 'readings' })
       : undefined;
   const due = white?.state === 'stale' ? white.sentence : closing;
   return nextStep({

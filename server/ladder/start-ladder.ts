@@ -8,6 +8,7 @@ import type { Db } from '../store/open-store.ts';
 import { addSwatch } from '../store/swatches.ts';
 import { tubeById, type TubeRow, whiteOf } from '../store/tubes.ts';
 import { type KeptPlan, openLadder, type PlannedPart } from './open-ladder.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 export interface LadderPlan {
   readonly tube: TubeRow;
@@ -24,12 +25,10 @@ export interface LadderPlan {
  */
 export function planFor(db: Db, request: LadderRequest): LadderPlan {
   const tube = tubeById(db, request.tubeId);
-  if (!tube) throw notFound(`There is no tube "${request.tubeId}"; choose one on the Rack.`);
+  if (!tube) throw notFound(say('no-tube', { id: request.tubeId }));
   const white = whiteOf(db, tube.palette_id);
   if (!white) {
-    throw conflict(
-      'The palette has no white yet, and tints are made with it; name one tube as the white on the Rack.',
-    );
+    throw conflict(say('no-white'));
   }
   const isWhite = tube.id === white.id;
   const { scaleResolution, smallestPour, perRung, method } = request;
@@ -52,10 +51,7 @@ export function startLadder(db: Db, request: LadderRequest, at: string): string 
     .map((row) => openLadder(db, row.id))
     .find((ladder) => !ladder.folded.closed);
   if (unfinished) {
-    throw conflict(
-      `"${tube.label}" already has a ladder; go on with it, or put it aside before you start another.`,
-      '/problems/ladder-open',
-    );
+    throw conflict(say('has-ladder', { tube: tube.label }), '/problems/ladder-open');
   }
   const id = newId('ladder');
   const { method, sentences } = plan;

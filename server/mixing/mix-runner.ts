@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { HttpProblem, unusable } from '../problem.ts';
 import type { MixAnswers, MixJob } from './run-mix.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export interface MixQuestion {
   readonly id: number;
@@ -33,12 +34,7 @@ export class MixRunner {
     const id = (this.#last += 1);
     const worker = (this.#worker ??= this.#start());
     const tooLong = setTimeout(() => {
-      this.stop(
-        new HttpProblem(
-          503,
-          'The search took longer than two minutes and was stopped; name fewer tubes with "only".',
-        ),
-      );
+      this.stop(new HttpProblem(503, say('search-too-long')));
     }, LONGEST_MS);
     try {
       return (await new Promise<unknown>((resolve, reject) => {
@@ -51,7 +47,7 @@ export class MixRunner {
     }
   }
 
-  stop(why: Error = new Error('The program is stopping.')): void {
+  stop(why: Error = new Error(say('stopping'))): void {
     const worker = this.#worker;
     this.#worker = undefined;
     for (const { reject } of this.#waiting.values()) reject(why);
@@ -63,8 +59,7 @@ export class MixRunner {
     worker.on('message', (message: MixMessage) => {
       const waiting = this.#waiting.get(message.id);
       if ('answer' in message) waiting?.resolve(message.answer);
-      else if (message.sentence === null)
-        waiting?.reject(new Error('The mixing worker failed at this request.'));
+      else if (message.sentence === null) waiting?.reject(new Error(say('worker-failed')));
       else waiting?.reject(unusable(message.sentence));
     });
     worker.on('error', (error) => {

@@ -4,6 +4,7 @@ import type { Request, RequestHandler } from 'express';
 import { eventRoutes } from '../api/events.ts';
 import { HttpProblem } from '../problem.ts';
 import type { Pairing } from './pairing.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export const COOKIE = 'tintladder_phone';
 /** The one thing an unpaired phone may ask for. */
@@ -33,14 +34,10 @@ export function guard(pairing: Pairing, webFolder: string): RequestHandler {
     if (!phone) {
       if (plain && path === '/') return sendPairPage();
       if (plain && filesOfPairPage(webFolder).has(path)) return next();
-      throw new HttpProblem(
-        403,
-        'This phone is not paired with the bench; ask the computer for a code, under "This screen", and open the address beside it.',
-        'urn:tintladder:not-paired',
-      );
+      throw new HttpProblem(403, say('not-paired'), 'urn:tintladder:not-paired');
     }
     if (path.toLowerCase().startsWith('/api/pairing')) {
-      throw new HttpProblem(403, 'Phones are let in and let go on the computer alone.');
+      throw new HttpProblem(403, say('computer-alone'));
     }
     pairing.answering(phone.id, res);
     if (path === eventRoutes.events.path) pairing.listening(phone.id, res);
@@ -50,12 +47,7 @@ export function guard(pairing: Pairing, webFolder: string): RequestHandler {
       res.setHeader('cache-control', 'no-store');
       res.sendFile(join(webFolder, 'pair.html'), (error) => {
         if (!error || res.headersSent) return;
-        next(
-          new HttpProblem(
-            503,
-            'The pages are not built; stop the program, run "npm start -- --pair" in the project folder and try again.',
-          ),
-        );
+        next(new HttpProblem(503, say('pages-not-built-pair')));
       });
     }
   };

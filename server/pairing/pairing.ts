@@ -5,15 +5,16 @@ import type { Db } from '../store/open-store.ts';
 import { addPhone, deletePhone, phoneByHash, phonesAt, type PhoneRow } from '../store/paired-phones.ts';
 import { HttpProblem } from '../problem.ts';
 import { type CodeOutcome, OneTimeCode } from './one-time-code.ts';
+import { say } from '../api/sentences/bench.ts';
 
 /** Days until a phone must be paired again. */
 export const PAIRED_DAYS = 30;
 
 const REFUSALS: Readonly<Record<Exclude<CodeOutcome, 'right'>, string>> = {
-  wrong: 'That is not the code on the computer; look again and type it once more.',
-  spent: 'Five wrong tries ended that code; ask the computer for a new one.',
-  expired: 'That code was good for five minutes and they are over; ask the computer for a new one.',
-  none: 'The computer shows no code now; ask it for one first, under "This screen". A code opens only once.',
+  wrong: say('wrong-code'),
+  spent: say('five-tries'),
+  expired: say('code-over'),
+  none: say('no-code'),
 };
 
 /** Which phones may come in, and how one becomes one of them. */
@@ -87,7 +88,7 @@ export class Pairing {
   /** @throws HttpProblem 404 */
   letGo(phoneId: string): void {
     if (!deletePhone(this.#db, phoneId)) {
-      throw new HttpProblem(404, `There is no paired phone "${phoneId}"; it was let go already.`);
+      throw new HttpProblem(404, say('no-phone', { id: phoneId }));
     }
     for (const res of this.#open.get(phoneId) ?? []) res.destroy();
     this.#open.delete(phoneId);

@@ -7,6 +7,7 @@ import { openLadder, type OpenLadder, type OpenRung } from '../ladder/open-ladde
 import { notFound } from '../problem.ts';
 import { problemOf } from '../problem-of.ts';
 import { readingView } from '../views/reading-view.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 type Parts = Pick<Bench, 'db' | 'now' | 'events' | 'instrument'>;
 
@@ -37,7 +38,7 @@ export class ByButton {
     const ladder = openLadder(this.#bench.db, ladderId);
     if ('rungId' in on) return { ladder, rung: rungOf(ladder, on.rungId) };
     const card = ladder.cards.find((c) => c.row.side === on.side);
-    if (!card) throw notFound('This ladder has no films over a card; start one with card films to read it.');
+    if (!card) throw notFound(say('no-card-films'));
     return { ladder, rung: card };
   }
 
@@ -67,7 +68,7 @@ export class ByButton {
       events.send({ type: 'taken', ladderId, rungId, reading: kept, findings });
       events.send({ type: 'ladder', ladderId });
     } catch (error) {
-      const sentence = problemOf(error)?.message ?? 'The program failed at this press; read once more.';
+      const sentence = problemOf(error)?.message ?? say('press-failed');
       const findings = [{ level: 'refused' as const, code: 'not-taken', sentence }];
       events.send({ type: 'taken', ladderId, rungId, reading: null, findings });
     }

@@ -8,6 +8,7 @@ import { openTable, type TableAnswers } from '../importing/open-table.ts';
 import { readingFormOf } from '../importing/reading-form-of.ts';
 import type { IncomingReading } from '../ladder/deeds.ts';
 import { HttpProblem, unusable } from '../problem.ts';
+import { say } from '../api/sentences/importing.ts';
 
 /** A reading ready to be kept, with what had to be assumed about it. */
 export interface Incoming {
@@ -42,12 +43,10 @@ export function fromFile(file: ReadingFile): Incoming {
   const row = sampleOf(table, file);
   const geometry = file.geometry ?? table.geometry;
   if (!geometry) {
-    throw new HttpProblem(
-      422,
-      `"${file.fileName}" does not say how the instrument lit and looked; name the geometry, as the instrument's sheet has it.`,
-      '/problems/question',
-      { at: 'geometry', choices: ['45/0', 'd/8 specular included', 'd/8 specular excluded'] },
-    );
+    throw new HttpProblem(422, say('no-geometry', { file: file.fileName }), '/problems/question', {
+      at: 'geometry',
+      choices: ['45/0', 'd/8 specular included', 'd/8 specular excluded'],
+    });
   }
   const raw = { fileName: file.fileName, sample: row.name };
   const incoming = fromTyped(entryOf(row, table, geometry, file.fileName), 'file', raw);
@@ -61,13 +60,13 @@ export function fromFile(file: ReadingFile): Incoming {
 
 function sampleOf(table: SpectralTable, file: ReadingFile): SpectralRow {
   const rows = table.rows.filter((row) => row.quantity === 'reflectance');
-  if (rows.length === 0) throw unusable(`"${file.fileName}" holds no readings; choose another file.`, 'text');
+  if (rows.length === 0) throw unusable(say('no-readings', { file: file.fileName }), 'text');
   const wanted = file.sample;
   const found = wanted === undefined ? rows[0] : rows.find((row) => row.id === wanted || row.name === wanted);
   if (wanted === undefined && rows.length > 1) {
     throw new HttpProblem(
       422,
-      `"${file.fileName}" holds ${rows.length} samples; name the one to take.`,
+      say('which-sample', { file: file.fileName, count: rows.length }),
       '/problems/question',
       {
         at: 'sample',
@@ -75,8 +74,7 @@ function sampleOf(table: SpectralTable, file: ReadingFile): SpectralRow {
       },
     );
   }
-  if (!found)
-    throw unusable(`"${file.fileName}" has no sample "${wanted}"; choose one of those it holds.`, 'sample');
+  if (!found) throw unusable(say('no-sample', { file: file.fileName, sample: String(wanted) }), 'sample');
   return found;
 }
 
@@ -92,10 +90,7 @@ function entryOf(row: SpectralRow, table: SpectralTable, geometry: Geometry, fil
   }
   const [illuminant, observer] = (table.white ?? '').split(/[/ ,]+/);
   if (!illuminant || !observer) {
-    throw unusable(
-      `"${fileName}" gives a colour without its illuminant and observer; type the three numbers in and name both.`,
-      'text',
-    );
+    throw unusable(say('no-white', { file: fileName }), 'text');
   }
   const white = whiteParts(parseWhiteName(illuminant, observer));
   if (row.xyz) {
@@ -106,5 +101,5 @@ function entryOf(row: SpectralRow, table: SpectralTable, geometry: Geometry, fil
     const { L, a, b } = row.lab;
     return { kind: 'Lab', geometry, ...white, values: [L, a, b] };
   }
-  throw unusable(`"${fileName}" has no numbers for "${row.name}"; choose another sample.`, 'sample');
+  throw unusable(say('no-numbers', { file: fileName, sample: row.name }), 'sample');
 }

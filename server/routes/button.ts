@@ -2,6 +2,7 @@ import { buttonRoutes } from '../api/button.ts';
 import type { Answering } from '../answer.ts';
 import type { Bench } from '../bench.ts';
 import { conflict } from '../problem.ts';
+import { say } from '../api/sentences/instrument.ts';
 
 export function buttonAnswers(answer: Answering, { button, instrument }: Bench): void {
   answer(buttonRoutes.aimButton, ({ body }) => {
@@ -15,9 +16,7 @@ export function buttonAnswers(answer: Answering, { button, instrument }: Bench):
   answer(buttonRoutes.pressPracticeButton, async () => {
     const { practice } = instrument;
     if (!practice) {
-      throw conflict(
-        'The practice head is not in use; press the button of the head that is, or start the practice instrument.',
-      );
+      throw conflict(say('practice-not-in-use'));
     }
     await practice.press();
     return undefined;

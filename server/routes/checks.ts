@@ -12,13 +12,14 @@ import { currentPaletteId } from '../store/palettes.ts';
 import { addSwatch, swatchOfCheck } from '../store/swatches.ts';
 import { tubeById } from '../store/tubes.ts';
 import { paletteOr404 } from './palettes.ts';
+import { say } from '../api/sentences/checks.ts';
 
 export function checkAnswers(answer: Answering, bench: Bench): void {
   const { db, events } = bench;
   const changed = (): void => events.send({ type: 'changed', what: 'checks' });
   const checkOr404 = (id: string): CheckRow => {
     const row = checkById(db, id);
-    if (!row) throw notFound(`There is no check "${id}"; choose one on the Checks screen.`);
+    if (!row) throw notFound(say('no-check', { id }));
     return row;
   };
 
@@ -40,19 +41,24 @@ export function checkAnswers(answer: Answering, bench: Bench): void {
         meanDeltaE00,
         maxDeltaE00,
         inside95: inside / count,
-        sentence: `${count} checked: mean ${meanDeltaE00.toFixed(2)}, worst ${maxDeltaE00.toFixed(2)} CIEDE2000; ${inside} of ${count} inside their 95 % region.`,
+        sentence: say('summary', {
+          count,
+          mean: meanDeltaE00.toFixed(2),
+          worst: maxDeltaE00.toFixed(2),
+          inside,
+          of: count,
+        }),
       },
     };
   });
   answer(checkRoutes.createCheck, ({ body }) => {
     const palette = paletteOr404(db, undefined);
     const used = Object.entries(body.masses).filter(([, mass]) => mass > 0);
-    if (used.length === 0)
-      throw unusable('The mixture holds no paint; give at least one mass above 0.', 'masses');
+    if (used.length === 0) throw unusable(say('no-paint'), 'masses');
     const tubes = used.map(([id]) => {
       const tube = tubeById(db, id);
       if (!tube || tube.palette_id !== palette.id) {
-        throw unusable(`The palette has no tube "${id}"; choose tubes from the Rack.`, `masses.${id}`);
+        throw unusable(say('no-tube-in-palette', { id }), `masses.${id}`);
       }
       return tube;
     });

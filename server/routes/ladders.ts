@@ -25,6 +25,7 @@ import { laddersOfPalette, laddersOfTube } from '../store/ladders.ts';
 import { currentPaletteId } from '../store/palettes.ts';
 import { ladderView, viewOf } from '../views/ladder-view.ts';
 import { readingView } from '../views/reading-view.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 type TakeBody = z.infer<typeof takeReadingSchema>;
 
@@ -125,8 +126,7 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
       params.ladderId,
       (_, cards) => {
         const card = cards.find((c) => c.row.side === params.side);
-        if (!card)
-          throw notFound('This ladder has no films over a card; start one with card films to read it.');
+        if (!card) throw notFound(say('no-card-films'));
         return card;
       },
       { ...body, over: 'opaque' },

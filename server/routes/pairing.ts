@@ -5,6 +5,7 @@ import { COOKIE, PAIR_PAGE } from '../pairing/guard.ts';
 import { PAIRED_DAYS, type Pairing } from '../pairing/pairing.ts';
 import { qrPath } from '../pairing/qr-path.ts';
 import { conflict, HttpProblem } from '../problem.ts';
+import { say } from '../api/sentences/bench.ts';
 
 /**
  * @param pairing absent when the program was not asked to pair
@@ -19,7 +20,7 @@ export function pairingAnswers(
   const changed = (): void => events.send({ type: 'changed', what: 'pairing' });
   const on = (): Pairing => {
     if (pairing) return pairing;
-    throw conflict('Pairing is off; stop the program and start it with "npm start -- --pair".');
+    throw conflict(say('pairing-off'));
   };
   const view = () => {
     const shown = pairing?.code.shown;
@@ -55,10 +56,7 @@ export function pairingAnswers(
   });
   answer(pairingRoutes.pairPhone, ({ body, req, res }) => {
     if (!fromNetwork) {
-      throw new HttpProblem(
-        403,
-        'This is the computer itself; open the address beside the code on the phone.',
-      );
+      throw new HttpProblem(403, say('computer-itself'));
     }
     let token: string;
     try {

@@ -15,6 +15,7 @@ import {
 } from '../store/palettes.ts';
 import { geometryOf } from '../store/readings.ts';
 import { addTube, tubesOf } from '../store/tubes.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export function paletteView(db: Db, row: PaletteRow): Palette {
   const tubes = tubesOf(db, row.id);
@@ -34,9 +35,9 @@ export function paletteView(db: Db, row: PaletteRow): Palette {
 /** @throws HttpProblem 404 */
 export function paletteOr404(db: Db, id: string | undefined): PaletteRow {
   const wanted = id ?? currentPaletteId(db);
-  if (wanted === undefined) throw notFound('There is no palette yet; begin one on the Rack.');
+  if (wanted === undefined) throw notFound(say('no-palette-yet'));
   const row = paletteById(db, wanted);
-  if (!row) throw notFound(`There is no palette "${wanted}"; choose one on the Rack.`);
+  if (!row) throw notFound(say('no-palette', { id: wanted }));
   return row;
 }
 

@@ -19,6 +19,7 @@ import {
   type ProfileRow,
   profilesOf,
 } from '../store/profiles.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export function profileAnswers(answer: Answering, bench: Bench): void {
   const { db, events } = bench;
@@ -73,7 +74,7 @@ export function profileAnswers(answer: Answering, bench: Bench): void {
       masstoneDeltaE00: null,
       tintDeltaE00: null,
       strengthPercent: null,
-      sentence: `${label(profile, id)} is ${status}.`,
+      sentence: say('alone', { tube: label(profile, id), status }),
     });
     return {
       tubes: [
@@ -89,7 +90,7 @@ export function profileAnswers(answer: Answering, bench: Bench): void {
         ...gone.map((id) => alone(first, id, 'only in the first')),
         ...added.map((id) => alone(second, id, 'only in the second')),
       ],
-      sentence: `${tubes.length} tubes in both, ${gone.length} gone, ${added.length} new.`,
+      sentence: say('tubes-compared', { both: tubes.length, gone: gone.length, added: added.length }),
     };
   });
 }
@@ -102,7 +103,7 @@ export function profileIn(row: ProfileRow): PaletteProfile {
 /** @throws HttpProblem 404 */
 export function profileOr404(db: Db, id: string): ProfileRow {
   const row = profileById(db, id);
-  if (!row) throw notFound(`There is no profile "${id}"; choose one on the Profile screen.`);
+  if (!row) throw notFound(say('no-profile', { id }));
   return row;
 }
 
@@ -110,10 +111,7 @@ export function profileOr404(db: Db, id: string): ProfileRow {
 export function currentProfileOr404(db: Db): ProfileRow {
   const paletteId = currentPaletteId(db);
   const row = paletteId === undefined ? undefined : currentProfile(db, paletteId);
-  if (!row)
-    throw notFound(
-      'This palette has no constants yet; measure its ladders and fit them, or import a profile.',
-    );
+  if (!row) throw notFound(say('no-constants'));
   return row;
 }
 

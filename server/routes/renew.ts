@@ -13,6 +13,7 @@ import { newId } from '../store/ids.ts';
 import { addProfile, makeProfileCurrent } from '../store/profiles.ts';
 import { addTube, tubeById } from '../store/tubes.ts';
 import { profileOr404 } from './profiles.ts';
+import { say } from '../api/sentences/bench.ts';
 
 /** What keeps a palette true over the years: a tube replaced, two whites merged, swatches read again. */
 export function renewAnswers(answer: Answering, bench: Bench): void {
@@ -23,10 +24,7 @@ export function renewAnswers(answer: Answering, bench: Bench): void {
     const set = setIn(body.file, at);
     const known = tubeById(db, body.tube.id);
     if (known && known.palette_id !== row.palette_id) {
-      throw unusable(
-        `"${body.tube.id}" is a tube of another palette on this bench; give the new tube another id.`,
-        'tube.id',
-      );
+      throw unusable(say('tube-of-other', { id: body.tube.id }), 'tube.id');
     }
     const { oldTubeId: oldId, tube, inSet, oldTube, recipes, keep } = body;
     const made = await bench.mixing.ask(row.document, {
@@ -82,7 +80,7 @@ export function renewAnswers(answer: Answering, bench: Bench): void {
 function setIn(file: ImportRequest, at: string): SwatchSet {
   const opened = openFile(file, at);
   if (opened.kind === 'swatch set') return opened.set;
-  throw unusable(`"${file.fileName}" is a palette profile; a swatch set is needed here, with what was read.`);
+  throw unusable(say('not-a-set', { file: file.fileName }));
 }
 
 function wordsFor(

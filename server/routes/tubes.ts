@@ -17,13 +17,14 @@ import {
 } from '../store/tubes.ts';
 import { rackFacts, tubeView } from '../views/tube-view.ts';
 import { paletteOr404 } from './palettes.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export function tubeAnswers(answer: Answering, bench: Bench): void {
   const { db, events } = bench;
   const changed = (): void => events.send({ type: 'changed', what: 'tubes' });
   const tubeOr404 = (id: string): TubeRow => {
     const row = tubeById(db, id);
-    if (!row) throw notFound(`There is no tube "${id}"; choose one on the Rack.`);
+    if (!row) throw notFound(say('no-tube', { id }));
     return row;
   };
   const view = (row: TubeRow) => tubeView(bench, row, rackFacts(bench, row.palette_id));
@@ -33,9 +34,7 @@ export function tubeAnswers(answer: Answering, bench: Bench): void {
     const white = whiteOf(db, paletteId);
     if (!white || white.id === forTube) return;
     if (laddersOfPalette(db, paletteId).length > 0) {
-      throw conflict(
-        `"${white.label}" is the white that the ladders of this palette are made with; begin another palette for another white.`,
-      );
+      throw conflict(say('is-the-white-other', { tube: white.label }));
     }
     changeTube(db, white.id, { role: null });
   };
@@ -52,7 +51,7 @@ export function tubeAnswers(answer: Answering, bench: Bench): void {
   answer(tubeRoutes.createTube, ({ body }) => {
     if (body.practicePaintId !== null && !DEMO_RACK.some((paint) => paint.id === body.practicePaintId)) {
       throw unusable(
-        `There is no practice paint "${body.practicePaintId}"; use one of ${DEMO_RACK.map((p) => p.id).join(', ')}.`,
+        say('no-practice-paint', { id: body.practicePaintId, known: DEMO_RACK.map((p) => p.id).join(', ') }),
         'practicePaintId',
       );
     }
@@ -75,9 +74,7 @@ export function tubeAnswers(answer: Answering, bench: Bench): void {
     db.transaction(() => {
       if (body.role === 'white') freeTheWhite(row.palette_id, row.id);
       if (body.role === null && row.role === 'white' && laddersOfPalette(db, row.palette_id).length > 0) {
-        throw conflict(
-          `"${row.label}" is the white that the ladders of this palette are made with; it stays the white.`,
-        );
+        throw conflict(say('is-the-white', { tube: row.label }));
       }
       changeTube(db, row.id, body);
     })();
@@ -87,7 +84,7 @@ export function tubeAnswers(answer: Answering, bench: Bench): void {
   answer(tubeRoutes.deleteTube, ({ params }) => {
     const row = tubeOr404(params.tubeId);
     if (tubeIsUsed(db, row.id)) {
-      throw conflict(`"${row.label}" was measured, and readings are never thrown away; put it away instead.`);
+      throw conflict(say('was-measured', { tube: row.label }));
     }
     deleteTube(db, row.id);
     changed();

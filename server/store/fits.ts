@@ -1,4 +1,5 @@
 import type { Db } from './open-store.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 export interface FitRow {
   readonly id: string;
@@ -44,9 +45,9 @@ export function setFitState(
 export function closeAbandonedFits(db: Db, at: string): void {
   db.prepare(
     `update fit set state = 'failed', finished_at = ?,
-       sentence = 'The program was stopped while this fit ran; start it again.'
+       sentence = ?
      where state in ('pending', 'running')`,
-  ).run(at);
+  ).run(at, say('program-stopped'));
 }
 
 export function fitById(db: Db, id: string): FitRow | undefined {

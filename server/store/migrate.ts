@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Db } from './open-store.ts';
+import { say } from '../api/sentences/bench.ts';
 
 const FOLDER = new URL('./migrations/', import.meta.url);
 /** Marks the file as ours (SQLite's application_id): "TLdr" in ASCII. */
@@ -32,10 +33,10 @@ export function migrate(db: Db, all: readonly Migration[] = migrations()): void 
   const before = Number(db.pragma('user_version', { simple: true }));
   const tables = db.prepare<[], { n: number }>('select count(*) as n from sqlite_schema').get()?.n ?? 0;
   if (owner !== APPLICATION_ID && (owner !== 0 || tables > 0)) {
-    throw new Error('it is a database of another program');
+    throw new Error(say('other-database'));
   }
   if (before > newest) {
-    throw new Error(`its schema is number ${before} and this program knows ${newest}; use the newer program`);
+    throw new Error(say('newer-schema', { number: before, known: newest }));
   }
   for (const migration of all) {
     if (migration.number <= before) continue;

@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { migrate } from './migrate.ts';
+import { say } from '../api/sentences/bench.ts';
 
 export type Db = Database.Database;
 
@@ -18,9 +19,7 @@ export function openStore(file: string): Db {
   try {
     db = new Database(file);
   } catch (error) {
-    throw new StoreProblem(
-      `The store ${file} cannot be opened (${(error as Error).message}); choose another folder with --data.`,
-    );
+    throw new StoreProblem(say('store-not-opened', { file, cause: (error as Error).message }));
   }
   try {
     db.pragma('busy_timeout = 2000');
@@ -35,9 +34,7 @@ export function openStore(file: string): Db {
   } catch (error) {
     db.close();
     if (error instanceof StoreProblem) throw error;
-    throw new StoreProblem(
-      `The store ${file} cannot be used (${(error as Error).message}); restore a backup or choose another folder with --data.`,
-    );
+    throw new StoreProblem(say('store-not-used', { file, cause: (error as Error).message }));
   }
 }
 
@@ -48,9 +45,7 @@ export function assertDurable(db: Db, file = db.name): void {
   // ":memory:" has no journal file; it is used by tests alone.
   const wal = mode === 'wal' || file === ':memory:';
   if (!wal || synchronous !== 2) {
-    throw new StoreProblem(
-      `The store ${file} opened as ${mode}/${synchronous} where wal/2 is needed so that readings survive a power cut; move it to a local disk with --data.`,
-    );
+    throw new StoreProblem(say('store-mode', { file, mode, synchronous }));
   }
 }
 

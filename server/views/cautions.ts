@@ -1,8 +1,11 @@
+import type { Word } from '../../src/sentence/words.ts';
+import { say } from '../api/sentences/bench.ts';
+
 /**
  * Cautions by Colour Index generic name. What each name contains is common knowledge of the trade, written from
  * memory and without a source; the safety data sheet of the tube in hand decides.
  */
-const HAZARDS: readonly { readonly what: string; readonly codes: ReadonlySet<string> }[] = [
+const HAZARDS: readonly { readonly what: Word; readonly codes: ReadonlySet<string> }[] = [
   { what: 'cadmium', codes: new Set(['PY35', 'PY37', 'PO20', 'PO23', 'PR108', 'PR113']) },
   {
     what: 'cobalt',
@@ -30,9 +33,5 @@ export function cautionsFor(pigments: readonly string[]): string[] {
   if (found.length === 0) return [];
   const byWords = new Map<string, string[]>();
   for (const { pigment, words } of found) byWords.set(words, [...(byWords.get(words) ?? []), pigment]);
-  return [...byWords].map(
-    ([words, named]) =>
-      `${named.join(', ')}: paint of this name may hold ${words}. Wear gloves, do not sand dry films, do not eat or ` +
-      'smoke at work; the safety data sheet of your tube and local rules come first.',
-  );
+  return [...byWords].map(([words, named]) => say('caution', { pigments: named.join(', '), what: words }));
 }

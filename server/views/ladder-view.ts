@@ -10,6 +10,7 @@ import { tubeById } from '../store/tubes.ts';
 import { ladderOutcome } from '../fitting/ladder-outcome.ts';
 import { colourOfReading } from './colour-view.ts';
 import { meanReading, readingView } from './reading-view.ts';
+import { say } from '../api/sentences/ladders.ts';
 
 /** A ladder as the pages see it. */
 export function ladderView(bench: Bench, id: string): Ladder {
@@ -121,7 +122,7 @@ function findingsOf(rung: OpenRung, tubeId: string, swapped: ReadonlySet<string>
     {
       level: 'warning',
       code: 'swapped',
-      sentence: `The ${rung.row.name} reads as if its two masses were noted the wrong way round; exchange them if that is what was poured, and fit again.`,
+      sentence: say('wrong-way-round', { rung: rung.row.name }),
     },
   ];
 }

@@ -43,7 +43,7 @@ export const MIX = catalogue('mix', {
   micrometres: 'A film of {um:figure} um cannot be; give 0 or more micrometres.',
   'with-itself': '"{tube}" mixed with itself stays as it is; name two tubes.',
   points: '{count} points cannot be laid between two tubes; give 3 to 1000.',
-  'share-of': '{percent} % {tube} by mass',
+  'share-of': '{percent:figure} % {tube} by mass',
   'mixes-cleanly': '{one} and {two} mix cleanly: the dullest mix keeps chroma {chroma:figure}.',
   'kill-each-other':
     '{one} and {two} kill each other: at {at:said} chroma falls to {chroma:figure}, a grey of value {value:figure}.',

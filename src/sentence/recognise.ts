@@ -1,6 +1,6 @@
 /** From an English sentence back to its code and values, by the same catalogues that said it. */
 import { SLOT, type Catalogue } from './catalogue.ts';
-import { WORDS } from './words.ts';
+import { isWord, WORDS } from './words.ts';
 
 export type SlotKind = 'name' | 'figure' | 'word' | 'said' | 'list';
 
@@ -22,12 +22,17 @@ interface Pattern {
   readonly fixed: number;
 }
 
+/** With fewer letters of its own a sentence says little, and takes only what a catalogue says as its values. */
+const THIN = 10;
+
 const WORD = WORDS.toSorted((a, b) => b.length - a.length)
   .map(escaped)
   .join('|');
+const UNIT = '(?: ?(?:%|g|K|nm|um|mm|ms|s|CIEDE2000))?';
+const NUMBER = `[-−+]?(?:\\d[\\d.]*(?:e[-+]?\\d+)?|Infinity|NaN)${UNIT}`;
 const BY_KIND: Readonly<Record<SlotKind, string>> = {
   name: '(.+?)',
-  figure: '(an unmeasurable share|[^;]*?\\d[^;]*?|[-−]?Infinity|NaN)',
+  figure: `(an unmeasurable share|${NUMBER}(?:, ${NUMBER})*)`,
   word: `(${WORD})`,
   said: '(.*?)',
   list: '(.*?)',
@@ -48,12 +53,21 @@ export function recogniser(catalogues: readonly Catalogue[]): (sentence: string)
 }
 
 function recognise(patterns: readonly Pattern[], sentence: string): Recognised | undefined {
-  for (const { code, names, kinds, expression } of patterns) {
+  for (const { code, names, kinds, expression, fixed } of patterns) {
     const found = expression.exec(sentence);
-    if (found)
-      return { code, kinds, values: Object.fromEntries(names.map((n, i) => [n, found[i + 1] ?? ''])) };
+    if (!found) continue;
+    const values = Object.fromEntries(names.map((n, i) => [n, found[i + 1] ?? '']));
+    if (fixed < THIN && !names.every((n) => isSaid(patterns, values[n]!, kinds[n]!))) continue;
+    return { code, kinds, values };
   }
   return undefined;
+}
+
+/** True for a value that is not said, too. */
+function isSaid(patterns: readonly Pattern[], value: string, kind: SlotKind): boolean {
+  const known = (text: string): boolean => isWord(text) || recognise(patterns, text) !== undefined;
+  if (kind === 'said') return known(value);
+  return kind !== 'list' || value.split('; ').every(known);
 }
 
 function patternsOf({ name, templates }: Catalogue): Pattern[] {
@@ -66,7 +80,9 @@ function patternsOf({ name, templates }: Catalogue): Pattern[] {
     for (const slot of template.matchAll(SLOT)) {
       const between = template.slice(at, slot.index);
       const kind = (slot[2] ?? 'name') as SlotKind;
-      expression += escaped(between) + BY_KIND[kind];
+      // Two values with a mere blank between them: the first takes all the words but the last.
+      const close = template.startsWith(' {', slot.index + slot[0].length);
+      expression += escaped(between) + (close && kind === 'name' ? '(.+)' : BY_KIND[kind]);
       fixed += between.length;
       names.push(slot[1]!);
       kinds[slot[1]!] = kind;

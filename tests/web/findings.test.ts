@@ -1,12 +1,17 @@
 /** Sentences of the bench, made by the rooms that state them, all have their German: none is left behind unseen. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { whiteDue } from '../../src/calibrate/reading/white-bracket.ts';
 import { warmUp } from '../../src/calibrate/reading/warm-up.ts';
 import { trustLine } from '../../src/fit/evidence/trust.ts';
 import type { RungEvidence } from '../../src/fit/palette-fit.ts';
 import { changeSettings } from '../../web/src/state/settings.ts';
 import { benchSays, findingSays, trustSays } from '../../web/src/text/findings.ts';
+import { saidReady } from '../../web/src/text/said.ts';
 
+beforeAll(async () => {
+  changeSettings({ language: 'de' });
+  await saidReady();
+});
 afterEach(() => changeSettings({ language: 'en' }));
 
 const rungs = (deltaE: number | undefined): RungEvidence[] => [{ leftOutDeltaE00: deltaE } as RungEvidence];
@@ -48,12 +53,14 @@ describe('in German', () => {
 
   it('a line of another program, and a sentence not known here, stay as they came', () => {
     changeSettings({ language: 'de' });
-    expect(trustSays('Read as spectra; measured twice.')).toBe('Read as spectra; measured twice.');
+    expect(trustSays('Read as spectra once; measured twice.')).toBe('Read as spectra once; measured twice.');
     expect(findingSays({ code: 'other', sentence: 'Something else.' })).toBe('Something else.');
   });
 });
 
 describe('in English', () => {
+  beforeEach(() => changeSettings({ language: 'en' }));
+
   it('sentences stay as the bench wrote them', () => {
     for (const line of LINES) expect(trustSays(line)).toBe(line);
     for (const sentence of SENTENCES) expect(benchSays(sentence)).toBe(sentence);

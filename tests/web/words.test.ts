@@ -5,7 +5,10 @@ import { changeSettings } from '../../web/src/state/settings.ts';
 
 const folder = new URL('../../web/src/text/', import.meta.url);
 const files = readdirSync(folder).filter(
-  (f) => f !== 'words.ts' && /export const \w+Words = words\(/.test(readFileSync(new URL(f, folder), 'utf8')),
+  (f) =>
+    f.endsWith('.ts') &&
+    f !== 'words.ts' &&
+    /export const \w+Words = words\(/.test(readFileSync(new URL(f, folder), 'utf8')),
 );
 afterEach(() => changeSettings({ language: 'en' }));
 

@@ -3,6 +3,7 @@
  * others. The code comes behind `#` from the camera, or is typed. The token comes as a cookie that no script can read.
  */
 import { pairingWords } from './text/pairing.ts';
+import { said, saidReady } from './text/said.ts';
 
 const t = pairingWords();
 
@@ -57,7 +58,9 @@ async function pair(): Promise<void> {
       location.replace('/#/ladder');
       return;
     }
-    refusal.textContent = ((await answer.json()) as { detail?: string }).detail ?? t.pageAway;
+    const { detail } = (await answer.json()) as { detail?: string };
+    await saidReady();
+    refusal.textContent = detail ? said(detail) : t.pageAway;
   } catch {
     refusal.textContent = t.pageAway;
   }

@@ -66,19 +66,13 @@ export function effectiveBands(filters: readonly ChannelFilter[], lamp?: Sampled
           );
     const seen = power ? base.map((v, i) => v * power[i]!) : base;
     if (seen.some((v) => !(v >= 0))) {
-      throw new ReadingRefused(
-        'not-a-number',
-        `The response of ${filter.name} is negative or no number somewhere; mend the table.`,
-        [filter.name],
-      );
+      throw new ReadingRefused('not-a-number', say('response-negative', { filter: filter.name }), [
+        filter.name,
+      ]);
     }
     const total = seen.reduce((sum, v) => sum + v, 0);
     if (!(total > 0)) {
-      throw new ReadingRefused(
-        'low-signal',
-        `${filter.name} sees nothing of this lamp between 300 and 830 nm; check its table.`,
-        [filter.name],
-      );
+      throw new ReadingRefused('low-signal', say('response-blind', { filter: filter.name }), [filter.name]);
     }
     const moment = (f: (nm: number) => number): number =>
       seen.reduce((sum, v, i) => sum + v * f(FINE_NM[i]!), 0) / total;

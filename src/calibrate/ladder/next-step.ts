@@ -55,8 +55,6 @@ export interface NextStep {
   readonly sentence: string;
 }
 
-const UNDER: Record<ReadOver, string> = { opaque: '', black: say('over-black'), white: say('over-white') };
-
 /** What to do next. */
 export function nextStep(state: LadderProgress): NextStep {
   const plain = (action: NextAction, headline: string, sentence: string): NextStep => ({
@@ -122,7 +120,10 @@ function nextToRead(state: LadderProgress): NextStep | undefined {
         rungId: rung.id,
         over,
         left: verdict.more,
-        headline: say('read-rung', { rung: rung.name, over: UNDER[over] }),
+        headline:
+          over === 'opaque'
+            ? say('read-rung', { rung: rung.name })
+            : say('read-rung-over', { rung: rung.name, side: over }),
         sentence: verdict.sentence,
       };
     }

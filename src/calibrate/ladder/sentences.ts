@@ -2,8 +2,6 @@
 import { type Say, catalogue } from '../../sentence/catalogue.ts';
 
 export const LADDER = catalogue('ladder', {
-  'over-black': ' over black',
-  'over-white': ' over white',
   weigh: 'Weigh the {rung:said}',
   'weigh-how': 'Weigh each pour, enter what the scale shows, mix until no streak is left, and draw it down.',
   'plug-in': 'Plug in the head',
@@ -16,7 +14,8 @@ export const LADDER = catalogue('ladder', {
   done: 'The ladder is complete and fitted.',
   'read-card': 'Read the bare card, {side:word} side',
   'read-card-how': "{count:said} more; stay clear of the film's edge.",
-  'read-rung': 'Read the {rung:said}{over:said}',
+  'read-rung': 'Read the {rung:said}',
+  'read-rung-over': 'Read the {rung:said} over {side:word}',
   'scale-step': 'scale step',
   'smallest-pour': 'smallest pour',
   'paint-per-rung': 'paint per rung',

@@ -41,15 +41,17 @@ export const READING = catalogue('reading', {
   'low-signal':
     'On the white tile {channels} {stay:word} under 1 % of full scale; raise the gain or the aperture so that the white sits at 60-80 %.',
   'white-order': 'The closing white is older than the opening one; read the white again.',
-  'white-moved':
-    'The white {way:word} by {by:figure} in {channel:said} over this block, and {allowed:figure} is allowed; wipe the port, let the lamp settle, and read the block again.',
+  'white-fell':
+    'The white fell by {by:figure} in {channel:said} over this block, and {allowed:figure} is allowed; wipe the port, let the lamp settle, and read the block again.',
+  'white-rose':
+    'The white rose by {by:figure} in {channel:said} over this block, and {allowed:figure} is allowed; wipe the port, let the lamp settle, and read the block again.',
   'white-due-count': '{count} readings since the white; read the white tile again to close the block.',
   'white-due-age': 'The white is {minutes} minutes old; read the white tile again.',
   'white-due-warmth': 'The head is {by:figure} K {way:word} than at the white; read the white tile again.',
-  'white-fills': 'The white fills {percent} % of the scale in {channel:said}',
+  'white-good': 'The white fills {percent} % of the scale in {channel:said}.',
   'change-aperture': '{way:word} the aperture',
   'change-gain': 'set the gain to {gain:figure}',
-  'white-level': '{filled:said}, and 60-80 % is best; {advice:said}, then read dark, white and trap again.',
-  filled: '{filled:said}.',
+  'white-level':
+    'The white fills {percent} % of the scale in {channel:said}, and 60-80 % is best; {advice:said}, then read dark, white and trap again.',
 });
 export const say: Say<typeof READING.templates> = READING.say;

@@ -44,8 +44,7 @@ export function closeBracket(before: WhiteReading, after: WhiteReading, channels
     const name = channels[channel] ?? say('channel', { number: channel + 1 });
     throw new ReadingRefused(
       'white-drift',
-      say('white-moved', {
-        way: change < 0 ? 'fell' : 'rose',
+      say(change < 0 ? 'white-fell' : 'white-rose', {
         by: perCent(change),
         channel: name,
         allowed: perCent(WHITE_BRACKET_LIMIT),

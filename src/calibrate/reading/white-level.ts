@@ -30,7 +30,7 @@ export function whiteLevel(frame: CountFrame, head: CountingHead, gains: readonl
     .filter((g) => (share * g) / frame.gain <= WHITE_AIM + 0.1)
     .toSorted((a, b) => b - a)[0];
   const gain = state !== 'good' && fitting !== frame.gain ? fitting : undefined;
-  const filled = say('white-fills', { percent: Math.round(share * 100), channel });
+  const filled = { percent: Math.round(share * 100), channel };
   const advice =
     gain === undefined
       ? say('change-aperture', { way: state === 'low' ? 'lengthen' : 'shorten' })
@@ -40,6 +40,6 @@ export function whiteLevel(frame: CountFrame, head: CountingHead, gains: readonl
     share,
     channel,
     gain,
-    sentence: state === 'good' ? say('filled', { filled }) : say('white-level', { filled, advice }),
+    sentence: state === 'good' ? say('white-good', filled) : say('white-level', { ...filled, advice }),
   };
 }

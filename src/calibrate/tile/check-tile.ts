@@ -78,6 +78,8 @@ function sentenceFor(charts: readonly TileChart[], out: readonly TileChart[]): s
   if (!first) return say('as-before', { count: points, soft });
   const names = out.map((c) => c.name).join(', ');
   const last = first.values.at(-1)!;
-  const off = first.name === 'balance' ? '' : say('off-by', { by: perCent(last / first.limits.mean - 1) });
-  return say('outside', { names, by: off, soft });
+  if (first.name === 'balance') {
+    return firm ? say('outside', { names }) : say('outside-soft', { names, count: points });
+  }
+  return say('outside-by', { names, by: perCent(last / first.limits.mean - 1), soft });
 }

@@ -1,3 +1,5 @@
+import { said, saidReady } from '../text/said.ts';
+
 /** A refusal of the server (RFC 9457 problem details) or of the way to it, as an error with one clear sentence. */
 export class ProblemError extends Error {
   readonly status: number;
@@ -6,7 +8,7 @@ export class ProblemError extends Error {
   readonly more: Readonly<Record<string, unknown>>;
 
   constructor(status: number, title: string, detail: string, more: Readonly<Record<string, unknown>> = {}) {
-    super(detail || title);
+    super(said(detail || title));
     this.name = 'ProblemError';
     this.status = status;
     this.title = title;
@@ -19,6 +21,7 @@ const text = (value: unknown): string => (typeof value === 'string' ? value : ''
 /** Reads the problem an answer carries; an answer without one is described by its status. */
 export async function problemOf(answer: Response): Promise<ProblemError> {
   let body: unknown;
+  await saidReady();
   try {
     body = await answer.json();
   } catch {

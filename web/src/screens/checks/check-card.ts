@@ -16,6 +16,7 @@ import '../ladder/file-entry.ts';
 import type { FileReading } from '../ladder/file-entry.ts';
 import '../ladder/typed-entry.ts';
 import { recipeWords } from './recipe-words.ts';
+import { said } from '../../text/said.ts';
 
 /** One check: its recipe, predicted beside measured, and what the difference is made of. Sends `tl-read`, `tl-away`. */
 export class TlCheckCard extends TlElement {
@@ -78,7 +79,7 @@ export class TlCheckCard extends TlElement {
         <p>${recipeWords(check.masses, this.profile)}</p>
       </header>
       ${this.findings.map((f) => html`<tl-notice live>${f}</tl-notice>`)}
-      ${check.result ? this.#result(check.result) : html`<p>${check.sentence || t.waiting}</p>`}
+      ${check.result ? this.#result(check.result) : html`<p>${said(check.sentence) || t.waiting}</p>`}
       ${
         check.result
           ? html`<details class="no-print">

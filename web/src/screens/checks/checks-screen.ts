@@ -25,6 +25,7 @@ import './check-composer.ts';
 import type { ComposedCheck } from './check-composer.ts';
 import { recipeWords } from './recipe-words.ts';
 import { type Masses, teachingMixture } from './teaching-mixture.ts';
+import { said } from '../../text/said.ts';
 
 /** Cards shown at first, and added at each press. */
 const AT_A_TIME = 6;
@@ -174,7 +175,7 @@ export class TlChecksScreen extends TlElement {
     const summary = this.#checks.value?.summary;
     if (!summary) return nothing;
     return html`<section class="stack">
-      <p>${summary.sentence}</p>
+      <p>${said(summary.sentence)}</p>
       <tl-figures
         .figures=${[
           { name: t.count, figure: num(summary.count, 0) },
@@ -248,7 +249,7 @@ export class TlChecksScreen extends TlElement {
     this.busy = checkId;
     await this.#attempt(async () => {
       const { findings } = await call('readCheck', { params: { checkId }, body: take });
-      this.findings = { id: checkId, sentences: findings.map((f) => f.sentence) };
+      this.findings = { id: checkId, sentences: findings.map((f) => said(f.sentence)) };
       await this.#fetch();
     });
     this.busy = '';

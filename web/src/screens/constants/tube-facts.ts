@@ -7,6 +7,7 @@ import type { Figure } from '../../parts/figures.ts';
 import { constantsWords } from '../../text/constants.ts';
 import { num } from '../../text/numbers.ts';
 import type { Pull } from './ladder-pulls.ts';
+import { said } from '../../text/said.ts';
 
 /** K and S of a tube with their 95 % ranges: from the fit where there is one, else from the profile's covariance. */
 export function curvesOf(
@@ -30,7 +31,7 @@ export function pullsOf(fit: TubeFitAnswer | undefined, predicted: ReadonlyMap<s
         predicted: rung.fittedColour ? patchOfAnswer(rung.fittedColour) : patch,
         ...(rung.measuredColour ? { measured: patchOfAnswer(rung.measuredColour) } : {}),
         deltaE00: rung.deltaE00,
-        ...(rung.readsLike ? { verdict: rung.readsLike } : {}),
+        ...(rung.readsLike ? { verdict: said(rung.readsLike) } : {}),
       },
     ];
   });

@@ -2,6 +2,7 @@
 import type { Ladder, Rung } from '../../../../server/api/ladders.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { rungName, type Target } from './target.ts';
+import { said } from '../../text/said.ts';
 
 export function farWords(
   ladder: Ladder,
@@ -43,7 +44,7 @@ export function nearWords(ladder: Ladder, target: Target | undefined, weigh: Run
     case 'done':
       return target ? near.read : near.done;
     case 'measure more':
-      return ladder.next.sentence || near.done;
+      return said(ladder.next.sentence) || near.done;
     default:
       return near.read;
   }

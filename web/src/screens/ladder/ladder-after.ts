@@ -6,6 +6,7 @@ import { findingSays } from '../../text/findings.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
 import { rungName } from './target.ts';
+import { adviceSays } from '../../text/advice.ts';
 
 /** After the readings: which rung disagrees with its weighing, and what one more reading would buy. */
 export class TlLadderAfter extends TlElement {
@@ -72,12 +73,7 @@ export class TlLadderAfter extends TlElement {
           ? html`<section class="stack">
               <h2>${t.suggestions}</h2>
               <ul>
-                ${ladder.suggestions.map(
-                  (s) =>
-                    html`<li>
-                      ${s.sentence}${s.gain === null ? nothing : html` (${t.gain(num(s.gain, 2))})`}
-                    </li>`,
-                )}
+                ${ladder.suggestions.map((s) => html`<li>${adviceSays(s)}</li>`)}
               </ul>
             </section>`
           : nothing

@@ -14,6 +14,7 @@ import { readStep } from '../bench/calibrate.ts';
 import { farWords } from './far-words.ts';
 import { type FileQuestion, type FileReading, questionIn } from './file-entry.ts';
 import { fullness, rungName, type Target, targetOf } from './target.ts';
+import { said } from '../../text/said.ts';
 
 /** What became of the last press, in letters to be read from two metres, and why. */
 export interface Result {
@@ -111,7 +112,7 @@ export class LadderHand implements ReactiveController {
       const instrument = await readStep(step);
       setInstrument(instrument);
       const seen = instrument.steps.find((s) => s.step === step);
-      if (seen?.state !== 'good') throw new Error(seen?.sentence ?? instrument.next);
+      if (seen?.state !== 'good') throw new Error(said(seen?.sentence ?? instrument.next));
       say(benchWords().done(benchWords().steps[step]));
       return call('getLadder', { params: { ladderId: ladder.id } });
     });
@@ -138,7 +139,7 @@ export class LadderHand implements ReactiveController {
       this.result = { kind: 'not-taken', far: t.notTaken, why };
       sound('sent back');
     } else if (taken.reading.state === 'sent back') {
-      this.result = { kind: 'sent-back', far: t.sentBack, why: taken.reading.reason || why };
+      this.result = { kind: 'sent-back', far: t.sentBack, why: said(taken.reading.reason) || why };
       sound('sent back');
     } else {
       const { far, full } = this.#keptWords(target);

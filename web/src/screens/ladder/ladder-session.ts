@@ -27,6 +27,7 @@ import { sessionStyles } from './session-styles.ts';
 import { rungName, type Target, targetName, targetOf } from './target.ts';
 import type { TlWeighPanel } from './weigh-panel.ts';
 import './weigh-panel.ts';
+import { said } from '../../text/said.ts';
 
 /** A ladder being read: one thing at a time, any key, nothing lost. */
 export class TlLadderSession extends TlElement {
@@ -175,7 +176,7 @@ export class TlLadderSession extends TlElement {
       <button
         type="button"
         ?disabled=${!ladder.undo}
-        title=${ladder.undo ? t.undoWhat(ladder.undo) : t.undo}
+        title=${ladder.undo ? t.undoWhat(said(ladder.undo)) : t.undo}
         @click=${() => void this.#hand.undo()}
       >
         ${t.undo} <span class="small">(${t.undoKey})</span>
@@ -212,7 +213,7 @@ export class TlLadderSession extends TlElement {
     const fit = this.#fit.running;
     if (fit) {
       return html`<tl-progress
-        label=${fit.progress.sentence || t.fitting}
+        label=${said(fit.progress.sentence) || t.fitting}
         share=${fit.progress.done}
       ></tl-progress>`;
     }
@@ -315,7 +316,7 @@ export class TlLadderSession extends TlElement {
     try {
       const fit = await this.#fit.start();
       if (fit.state === 'complete') goTo('constants', this.tube.id);
-      else this.#hand.refuse(fit.sentence);
+      else this.#hand.refuse(said(fit.sentence));
     } catch (cause) {
       this.#hand.refuse(cause instanceof Error ? cause.message : String(cause));
     }

@@ -5,6 +5,7 @@ import '../../parts/table.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num, when } from '../../text/numbers.ts';
+import { said } from '../../text/said.ts';
 
 export interface Decision {
   readonly readingId: string;
@@ -52,7 +53,7 @@ export class TlReadingsList extends TlElement {
         num(i + 1, 0),
         r.over === 'opaque' ? t.states[r.state] : `${t.states[r.state]} · ${t.over[r.over]}`,
         r.colour ? patchName(patchOfColour(r.colour)) : '–',
-        r.reason || '–',
+        said(r.reason) || '–',
         when(r.takenAt),
         r.state === 'taken back'
           ? '–'

@@ -9,6 +9,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { num, when } from '../../text/numbers.ts';
 import { profileWords } from '../../text/profile.ts';
+import { said } from '../../text/said.ts';
 
 /** Two profiles of the history side by side, tube by tube. */
 export class TlProfileCompare extends TlElement {
@@ -86,7 +87,7 @@ export class TlProfileCompare extends TlElement {
   #found({ sentence, tubes }: Answer<'compareProfiles'>) {
     const t = profileWords();
     const figure = (v: number | null, unit = ''): string => (v === null ? '–' : `${num(v, 1)}${unit}`);
-    return html`<p aria-live="polite"><b>${sentence}</b></p>
+    return html`<p aria-live="polite"><b>${said(sentence)}</b></p>
       <tl-table
         caption=${t.compare}
         .columns=${[
@@ -101,7 +102,7 @@ export class TlProfileCompare extends TlElement {
           figure(tube.masstoneDeltaE00),
           figure(tube.tintDeltaE00),
           figure(tube.strengthPercent),
-          tube.status === 'in both' ? tube.sentence : t.status[tube.status],
+          tube.status === 'in both' ? said(tube.sentence) : t.status[tube.status],
         ])}
       ></tl-table>`;
   }

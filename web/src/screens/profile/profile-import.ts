@@ -13,6 +13,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { num } from '../../text/numbers.ts';
 import { profileWords } from '../../text/profile.ts';
+import { said } from '../../text/said.ts';
 
 type Assume = NonNullable<ImportRequest['assume']>;
 
@@ -122,7 +123,7 @@ export class TlProfileImport extends TlElement {
         ]}
       ></tl-figures>
       <p>${preview.tubes.map((tube) => tube.label).join(', ')}</p>
-      ${preview.warnings.map((w) => html`<tl-notice kind="warning">${w}</tl-notice>`)}
+      ${preview.warnings.map((w) => html`<tl-notice kind="warning">${said(w)}</tl-notice>`)}
       ${
         preview.assumptions.length === 0
           ? html`<p>${t.nothingAssumed}</p>`
@@ -136,12 +137,12 @@ export class TlProfileImport extends TlElement {
   #assumption(assumption: ImportPreview['assumptions'][number], preview: ImportPreview) {
     const { member } = assumption;
     if (!member || assumption.options.length < 2) {
-      return html`<tl-notice>${assumption.sentence} ${assumption.value}</tl-notice>`;
+      return html`<tl-notice>${said(assumption.sentence)} ${said(assumption.value)}</tl-notice>`;
     }
     const label = (value: string): string =>
       member === 'white' ? (preview.tubes.find((tube) => tube.id === value)?.label ?? value) : value;
     return html`<tl-notice>
-      ${assumption.sentence}
+      ${said(assumption.sentence)}
       <tl-field
         label=${member === 'white' ? profileWords().white : profileWords().geometry}
         .value=${assumption.value}

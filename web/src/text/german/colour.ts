@@ -13,4 +13,7 @@ export const colourGerman = german(COLOUR, {
   weights: 'Die Gewichte sind für {wavelengths} Wellenlängen; gegeben wurden {count} Reflexionsgrade.',
   'response-values':
     'Eine Empfindlichkeit hat {wavelengths} Wellenlängen und {values} Werte; geben Sie für jede einen.',
+  'response-negative':
+    'Die Empfindlichkeit von {filter} ist irgendwo negativ oder keine Zahl; verbessern Sie die Tabelle.',
+  'response-blind': '{filter} sieht zwischen 300 und 830 nm nichts von dieser Lampe; prüfen Sie die Tabelle.',
 });

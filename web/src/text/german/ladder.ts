@@ -2,8 +2,6 @@ import { LADDER } from '../../../../src/calibrate/ladder/sentences.ts';
 import { german } from './german.ts';
 
 export const ladderGerman = german(LADDER, {
-  'over-black': ', über Schwarz',
-  'over-white': ', über Weiß',
   weigh: '{rung} wägen',
   'weigh-how':
     'Jeden Teil abwägen, eintragen, was die Waage zeigt, mischen, bis keine Schliere bleibt, und aufziehen.',
@@ -17,7 +15,8 @@ export const ladderGerman = german(LADDER, {
   done: 'Die Leiter ist vollständig und angepasst.',
   'read-card': 'Die leere Karte messen, {side}',
   'read-card-how': 'Noch {count}; bleiben Sie vom Rand des Films weg.',
-  'read-rung': '{rung} messen{over}',
+  'read-rung': '{rung} messen',
+  'read-rung-over': '{rung} messen, über {side}',
   'scale-step': 'Schritt der Waage',
   'smallest-pour': 'kleinste Menge',
   'paint-per-rung': 'Farbe je Sprosse',

@@ -42,14 +42,16 @@ export const readingGerman = german(READING, {
   'low-signal':
     '{channels}: auf der Weißkachel unter 1 % der Vollaussteuerung; stellen Sie Verstärkung oder Zeit größer, so dass das Weiß bei 60-80 % liegt.',
   'white-order': 'Das schließende Weiß ist älter als das öffnende; messen Sie das Weiß noch einmal.',
-  'white-moved':
-    'Das Weiß ist in {channel} um {by} {way}, erlaubt sind {allowed}; wischen Sie die Öffnung ab, lassen Sie die Lampe zur Ruhe kommen und messen Sie alles seit dem Weiß noch einmal.',
+  'white-fell':
+    'Das Weiß ist in {channel} um {by} gefallen, erlaubt sind {allowed}; wischen Sie die Öffnung ab, lassen Sie die Lampe zur Ruhe kommen und messen Sie alles seit dem Weiß noch einmal.',
+  'white-rose':
+    'Das Weiß ist in {channel} um {by} gestiegen, erlaubt sind {allowed}; wischen Sie die Öffnung ab, lassen Sie die Lampe zur Ruhe kommen und messen Sie alles seit dem Weiß noch einmal.',
   'white-due-count': '{count} Messungen seit dem Weiß; messen Sie die Weißkachel wieder.',
   'white-due-age': 'Das Weiß ist {minutes} Minuten alt; messen Sie die Weißkachel wieder.',
   'white-due-warmth': 'Der Kopf ist {by} K {way} als beim Weiß; messen Sie die Weißkachel wieder.',
-  'white-fills': 'Das Weiß füllt {percent} % der Skala in {channel}',
+  'white-good': 'Das Weiß füllt {percent} % der Skala in {channel}.',
   'change-aperture': 'die Zeit {way}',
   'change-gain': 'die Verstärkung auf {gain} stellen',
-  'white-level': '{filled}, am besten sind 60-80 %; {advice}, dann Dunkelwert, Weiß und Falle neu messen.',
-  filled: '{filled}.',
+  'white-level':
+    'Das Weiß füllt {percent} % der Skala in {channel}, am besten sind 60-80 %; {advice}, dann Dunkelwert, Weiß und Falle neu messen.',
 });
