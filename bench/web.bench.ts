@@ -2,12 +2,14 @@
  * The pages: what a first visit loads, how long a screen takes to stand, and how long after the head's answer the
  * verdict is on the page. Printed, never asserted.
  *
- *   npm run bench -- web
+ *   npm run bench:web
  */
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { benchUnderTest } from '../tests/browser/bench-under-test.ts';
+import { enter } from '../tests/browser/by-keyboard.ts';
 import { measuredPalette } from '../tests/browser/measured-palette.ts';
+import { readLadder, setPracticeHead } from '../tests/browser/practice-ladder.ts';
 
 const SCREENS = ['bench', 'ladder', 'constants', 'checks', 'profile', 'mixing', 'limits', 'study', 'rack'];
 const KB = 1000;
@@ -15,8 +17,16 @@ const KB = 1000;
 const bench = await benchUnderTest();
 await measuredPalette(bench.address);
 
+/** Of a load without any input, as browsers define them: FCP, LCP and total blocking time, ms; CLS, unitless. */
+interface Loaded {
+  readonly firstPaint: number;
+  readonly largestPaint: number;
+  readonly blocked: number;
+  readonly shift: number;
+}
+
 /** Gzipped size of everything a visit fetches from the pages (not from the API), by kind. */
-async function firstLoad(hash: string): Promise<{ sizes: Map<string, number>; shift: number }> {
+async function firstLoad(hash: string): Promise<{ sizes: Map<string, number>; page: Loaded }> {
   const page = await bench.page();
   const sizes = new Map<string, number>();
   const waiting: Promise<void>[] = [];
@@ -40,17 +50,23 @@ async function firstLoad(hash: string): Promise<{ sizes: Map<string, number>; sh
   // Those that arrive after the pause belong to the work, not to the first load.
   await Promise.allSettled(waiting.splice(0));
   page.removeAllListeners('response');
-  // Layout shifts of a load without any input: CLS as browsers define it, unitless.
-  const shift = await page.evaluate(async () => {
-    let sum = 0;
-    const watch = new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) sum += (entry as PerformanceEntry & { value: number }).value;
-    });
-    watch.observe({ type: 'layout-shift', buffered: true });
+  const loaded = await page.evaluate(async () => {
+    const found = { firstPaint: Number.NaN, largestPaint: Number.NaN, blocked: 0, shift: 0 };
+    // No function here has a name: what runs the bench would wrap it in a helper the page does not have.
+    for (const type of ['paint', 'largest-contentful-paint', 'longtask', 'layout-shift']) {
+      new PerformanceObserver((list) => {
+        for (const e of list.getEntries() as (PerformanceEntry & { value: number })[]) {
+          if (e.name === 'first-contentful-paint') found.firstPaint = e.startTime;
+          else if (type === 'largest-contentful-paint') found.largestPaint = e.startTime;
+          else if (type === 'longtask') found.blocked += Math.max(0, e.duration - 50);
+          else if (type === 'layout-shift') found.shift += e.value;
+        }
+      }).observe({ type, buffered: true });
+    }
     await new Promise((resolve) => setTimeout(resolve, 300));
-    return sum;
+    return found;
   });
-  return { sizes, shift };
+  return { sizes, page: loaded };
 }
 
 function median(values: readonly number[]): number {
@@ -73,11 +89,13 @@ function switchTo(page: Page, screen: string): Promise<number> {
 }
 
 for (const hash of ['', ...SCREENS.slice(0, -1).map((name) => `#/${name}`)]) {
-  const { sizes, shift } = await firstLoad(hash);
+  const { sizes, page: p } = await firstLoad(hash);
   const total = [...sizes].reduce((sum, [kind, size]) => sum + (kind === 'worker' ? 0 : size), 0);
   const parts = [...sizes].map(([kind, size]) => `${kind} ${(size / KB).toFixed(1)}`).join(', ');
   console.log(
-    `first load of ${hash || '#/rack'}: ${(total / KB).toFixed(1)} kB gzip before workers (${parts}); layout shift ${shift.toFixed(3)}`,
+    `first load of ${hash || '#/rack'}: ${(total / KB).toFixed(1)} kB gzip before workers (${parts}); ` +
+      `first paint ${p.firstPaint.toFixed(0)} ms, largest ${p.largestPaint.toFixed(0)} ms, ` +
+      `blocked ${p.blocked.toFixed(0)} ms, layout shift ${p.shift.toFixed(3)}`,
   );
 }
 
@@ -100,5 +118,60 @@ for (const screen of SCREENS) {
     `  ${screen.padEnd(24)} ${first.get(screen)!.toFixed(0).padStart(6)} ${median(again.get(screen)!).toFixed(0).padStart(7)}`,
   );
 }
+
+/**
+ * Each key of a ladder on the practice head: to the verdict's first frame, and how much of it was the bench's answer
+ * (two exposures, dark and light, then judging and storing).
+ */
+async function verdicts(): Promise<void> {
+  await page.goto(`${bench.address}/#/rack`);
+  await page.evaluate(() =>
+    fetch('/api/demo-rack', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' }),
+  );
+  await page.reload();
+  await setPracticeHead(page);
+  await enter(page, /^Go to the ladder/);
+  await enter(page, /^Demo white/);
+  await enter(page, /^Start this ladder/);
+  await readLadder(page);
+  await enter(page, /^Take the next tube/);
+  await enter(page, /^Measure /);
+  await enter(page, /^Start this ladder/);
+  await page.locator('tl-ladder-session').waitFor();
+  await page.evaluate(() => {
+    const seen: { key: number; shown: number; answer: number }[] = [];
+    Object.assign(globalThis, { seen });
+    let key = 0;
+    addEventListener('keydown', () => (key = performance.now()), true);
+    const session = document
+      .querySelector('tl-app')!
+      .shadowRoot!.querySelector('tl-ladder-screen')!
+      .shadowRoot!.querySelector('tl-ladder-session')!.shadowRoot!;
+    let last = '';
+    new MutationObserver(() => {
+      const says = session.querySelector('.verdict')?.textContent ?? '';
+      if (says === last || says === '') return;
+      last = says;
+      requestAnimationFrame(() => {
+        const shown = performance.now();
+        const asked = performance
+          .getEntriesByType('resource')
+          .filter((e) => e.name.endsWith('/readings') && e.startTime >= key)
+          .at(-1);
+        seen.push({ key, shown, answer: asked?.duration ?? Number.NaN });
+      });
+    }).observe(session, { subtree: true, childList: true, characterData: true });
+  });
+  await readLadder(page);
+  const seen = await page.evaluate(
+    () => (globalThis as unknown as { seen: { key: number; shown: number; answer: number }[] }).seen,
+  );
+  const all = seen.map((s) => s.shown - s.key);
+  const answers = seen.map((s) => s.answer);
+  console.log(
+    `key to verdict, ms: median ${median(all).toFixed(0)} of ${all.length}, of which the bench's answer ${median(answers).toFixed(0)}`,
+  );
+}
+await verdicts();
 
 await bench.close();
