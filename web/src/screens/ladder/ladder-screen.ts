@@ -132,6 +132,7 @@ export class TlLadderScreen extends TlElement {
       sheet
       heading=${tube ? t.titleOf(tube.label) : t.title}
       lead=${lead}
+      ?waiting=${!table}
       .terms=${['ladder', 'rung', 'masstone', 'tint', 'drawdown', 'card', 'swatch', 'reading']}
       .cautions=${t.cautions}
     >

@@ -83,12 +83,14 @@ export class TlRackScreen extends TlElement {
   override render() {
     const t = rackWords();
     const state = this.#bench.value;
-    const tubes = this.#tubes.value;
+    // What stands above the tubes comes with them, so that nothing is pushed down.
+    const tubes = state || this.#bench.error ? this.#tubes.value : undefined;
     const here = tubes?.filter((x) => !x.putAway) ?? [];
     const away = tubes?.filter((x) => x.putAway) ?? [];
     const error = this.#tubes.error ?? this.#bench.error;
     return html`<tl-page
       heading=${t.title}
+      ?waiting=${!tubes}
       lead=${tubes && here.length === 0 ? t.firstLead : t.lead}
       .terms=${['tube', 'pigment', 'masstone', 'tint', 'ladder', 'constants', 'trust']}
     >
@@ -98,10 +100,10 @@ export class TlRackScreen extends TlElement {
           ? html`<tl-notice kind="error" live>${this.refusal || error?.message}</tl-notice>`
           : nothing
       }
-      ${state ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing}
+      ${state && tubes ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing}
       ${tubes && here.length === 0 ? this.#empty() : nothing}
       ${
-        settings().walkDone || !state
+        settings().walkDone || !state || !tubes
           ? nothing
           : html`<tl-first-walk .state=${state} .tubes=${here}></tl-first-walk>`
       }
