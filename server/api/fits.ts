@@ -40,6 +40,7 @@ export const measureNextSchema = z.strictObject({
   parts: z.number().nullable(),
   /** Checks: the other tube, 1:1 by mass. */
   otherTubeId: idSchema.nullable(),
+  otherLabel: z.string().nullable(),
   /** Where it helps most by L*: under 40, between, over 70. */
   range: z.enum(['darks', 'middles', 'lights']),
   /** Mean CIEDE2000 that mixtures there stay within 95 times in 100, now and as expected after it. */

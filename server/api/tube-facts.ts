@@ -79,21 +79,25 @@ export const tubeFactsSchema = z
       lights: z.number().nullable(),
       sentence: z.string(),
     }),
-    /** Checks that hold this tube; null where none was read. */
-    checks: z
-      .strictObject({
-        count: z.number().int(),
-        mean: z.number(),
-        worst: z.number(),
-        /** Share of them inside their 95 % region. */
-        inside95: z.number(),
-      })
-      .nullable(),
     /** Films read again later, against their first reading. */
     drying: z.array(dryingSchema),
   })
   .meta({ id: 'TubeFacts' });
 export type TubeFacts = z.infer<typeof tubeFactsSchema>;
+
+/** Checks that hold a tube, by the current profile. */
+export const tubeChecksSchema = z
+  .strictObject({
+    tubeId: idSchema,
+    count: z.number().int(),
+    /** CIEDE2000 between foretold and read; null where none was read. */
+    mean: z.number().nullable(),
+    worst: z.number().nullable(),
+    /** Share of them inside their 95 % region. */
+    inside95: z.number().nullable(),
+  })
+  .meta({ id: 'TubeChecks' });
+export type TubeChecks = z.infer<typeof tubeChecksSchema>;
 
 const thickness = z.coerce.number().positive().max(100_000).optional();
 
@@ -112,5 +116,12 @@ export const tubeFactsRoutes = {
       against: idSchema.optional(),
     }),
     answer: tubeFactsSchema,
+  }),
+  getTubeChecks: route({
+    method: 'GET',
+    path: '/api/tubes/:tubeId/checks',
+    summary: 'How well mixtures never fitted that hold this tube came out as foretold',
+    params: z.strictObject({ tubeId: idSchema }),
+    answer: tubeChecksSchema,
   }),
 };

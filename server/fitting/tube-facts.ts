@@ -8,16 +8,15 @@ import { halfStrength, strengthPercent } from '../../src/fit/strength.ts';
 import { paletteOf } from '../../src/profile/palette-of.ts';
 import type { TubeFacts } from '../api/tube-facts.ts';
 import type { Bench } from '../bench.ts';
-import { checkViews } from '../checking/check-view.ts';
 import { HttpProblem, notFound } from '../problem.ts';
 import { profileIn } from '../routes/profiles.ts';
-import { checksOf } from '../store/checks.ts';
 import { laddersOfTube } from '../store/ladders.ts';
 import type { Db } from '../store/open-store.ts';
 import { currentProfile } from '../store/profiles.ts';
 import { tubeById, whiteOf } from '../store/tubes.ts';
 import { assembleSet } from './assemble-set.ts';
 import { usualForm } from './usual-form.ts';
+import { say } from '../api/sentences/fitting.ts';
 
 export interface FactsAsked {
   readonly micrometres?: number | undefined;
@@ -29,15 +28,15 @@ export interface FactsAsked {
  * What a tube does and how sure that is, by the current profile of its palette.
  * @throws HttpProblem 404 without constants; RangeError for a film or a tube that cannot be told of
  */
-export async function tubeFacts(bench: Bench, tubeId: string, asked: FactsAsked): Promise<TubeFacts> {
+export function tubeFacts(bench: Bench, tubeId: string, asked: FactsAsked): TubeFacts {
   const { db } = bench;
   const row = tubeById(db, tubeId);
-  if (!row) throw notFound(`There is no tube "${tubeId}"; choose one on the Rack.`);
+  if (!row) throw notFound(say('no-tube', { id: tubeId }));
   const stored = currentProfile(db, row.palette_id);
   const profile = stored && profileIn(stored);
   const tube = profile?.tubes.find((t) => t.id === tubeId);
   if (!stored || !profile || !tube) {
-    throw notFound(`"${row.label}" has no constants yet; read its ladder and fit it.`);
+    throw notFound(say('no-constants', { tube: row.label }));
   }
   const palette = paletteOf(profile);
   const coloured = tubeId !== profile.white;
@@ -61,7 +60,6 @@ export async function tubeFacts(bench: Bench, tubeId: string, asked: FactsAsked)
     halfStrength: coloured ? halfStrengthOf(palette, tubeId) : null,
     strengthPercent: coloured && against !== undefined ? strengthPercent(palette, against, tubeId) : null,
     doubt: { ...doubt, sentence: words },
-    checks: await checksWith(bench, row.palette_id, tubeId),
     drying: dryingOf(db, row.palette_id, tubeId),
   };
 }
@@ -93,20 +91,6 @@ function halfStrengthOf(palette: Parameters<typeof halfStrength>[0], id: string)
     if (error instanceof RangeError) return null;
     throw error;
   }
-}
-
-async function checksWith(bench: Bench, paletteId: string, tubeId: string): Promise<TubeFacts['checks']> {
-  const holding = checksOf(bench.db, paletteId).filter(
-    (check) => ((JSON.parse(check.masses) as Record<string, number>)[tubeId] ?? 0) > 0,
-  );
-  const results = (await checkViews(bench, paletteId, holding)).flatMap((check) => check.result ?? []);
-  if (results.length === 0) return null;
-  return {
-    count: results.length,
-    mean: results.reduce((sum, r) => sum + r.deltaE00, 0) / results.length,
-    worst: Math.max(...results.map((r) => r.deltaE00)),
-    inside95: results.filter((r) => r.inside95).length / results.length,
-  };
 }
 
 /** From the readings as they stand: a film read again needs no new fit to show its shift. */

@@ -39,6 +39,30 @@ describe('Constants', () => {
     const trust = page.locator('tl-tube-view');
     await trust.getByText('spectral', { exact: true }).waitFor();
     await expect.poll(() => trust.getByText(/Mean of the rungs/).count()).toBe(1);
+    await trust.getByText('Mixtures hold within').waitFor();
+    await trust.getByText('Most of that doubt').waitFor();
+    await trust
+      .getByText(/^mean of \d+; worst [\d.]+; \d+ % inside their region$/)
+      .waitFor({ timeout: 30_000 });
+    // Rung by rung: off, from the others, readings, scatter, weighing.
+    await expect.poll(() => trust.locator('tl-tube-evidence tbody tr').count()).toBeGreaterThanOrEqual(4);
+  });
+
+  it('says hiding, undertone and half strength with their ranges, at the thickness that is asked for', async () => {
+    const films = page.locator('tl-tube-films');
+    await films.getByText("Contrast ratio at 2.0 × the white's").waitFor();
+    await films.getByText(/Hides \(0\.98\) at/).waitFor();
+    await films.getByText(/^parts of white take it half way to the white, between 1:/).waitFor();
+    await films.getByLabel('Film thickness for the contrast ratio').fill('8');
+    await films.getByText("Contrast ratio at 8.0 × the white's").waitFor();
+  });
+
+  it('says what to measure next, what it buys and where', async () => {
+    await page
+      .locator('tl-tube-view')
+      .getByText(/(halves|takes .*) (the doubt )?.*\(from [\d.]+ to [\d.]+ CIEDE2000\)\.$/)
+      .first()
+      .waitFor();
   });
 
   it('shows films over a card, with hiding that grows with thickness', async () => {

@@ -20,6 +20,7 @@ export const PATHS: Readonly<Record<RouteName, string>> = {
   listTubes: 'GET /api/tubes',
   getTube: 'GET /api/tubes/:tubeId',
   getTubeFacts: 'GET /api/tubes/:tubeId/facts',
+  getTubeChecks: 'GET /api/tubes/:tubeId/checks',
   createTube: 'POST /api/tubes',
   changeTube: 'PATCH /api/tubes/:tubeId',
   deleteTube: 'DELETE /api/tubes/:tubeId',

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
 import type { ProfileTube } from '../../../../src/profile/schema.ts';
 import { call } from '../../api/call.ts';
+import { EventsController } from '../../api/events.ts';
 import { type Patch, patchOfReflectance } from '../../design/patch.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/empty.ts';
@@ -12,6 +13,8 @@ import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
+import { notBelievedSays } from '../../text/not-believed.ts';
+import { said } from '../../text/said.ts';
 import { constantsWords } from '../../text/constants.ts';
 import {
   type OpenPalette,
@@ -19,6 +22,8 @@ import {
   quickBench,
   searchBench,
 } from '../../workers/palette-controller.ts';
+import type { TubeChecks, TubeFacts } from '../../../../server/api/tube-facts.ts';
+import type { Ladder } from '../../../../server/api/ladders.ts';
 import type { FilmsAnswer } from '../../workers/films-job.ts';
 import './palette-sheet.ts';
 import './tube-band.ts';
@@ -31,11 +36,20 @@ type Opened = Extract<OpenPalette, { status: 'open' }>;
 
 /** What was fitted, tube by tube: `#/constants`, `#/constants/TUBE`, and `#/constants/sheet` to print. */
 export class TlConstantsScreen extends TlElement {
-  static override properties = { route: { attribute: false }, against: { state: true } };
+  static override properties = {
+    route: { attribute: false },
+    against: { state: true },
+    thickness: { state: true },
+  };
   declare route: Route | undefined;
   declare against: string;
+  /** For the contrast ratio, as the tube's film is told: um where they are known. */
+  declare thickness: number | undefined;
   readonly #palette = new PaletteController(this, (palette) => this.#opened(palette));
   readonly #fit = new RemoteController<FitResult>(this);
+  readonly #facts = new RemoteController<TubeFacts>(this);
+  readonly #checks = new RemoteController<TubeChecks>(this);
+  readonly #ladder = new RemoteController<Ladder | undefined>(this);
   readonly #films = new RemoteController<FilmsAnswer>(this);
   readonly #rungs = new RemoteController<ReadonlyMap<string, ReadonlyMap<string, Patch>>>(this);
   #asked = '';
@@ -53,6 +67,14 @@ export class TlConstantsScreen extends TlElement {
     super();
     this.route = undefined;
     this.against = '';
+    this.thickness = undefined;
+    // A reading, a weighing or a check that came in since may say more of the tube in view.
+    new EventsController(this, {
+      ladder: () => this.#again(),
+      changed: ({ what }) => {
+        if (what === 'checks') this.#again();
+      },
+    });
   }
 
   #opened(palette: OpenPalette): void {
@@ -82,17 +104,42 @@ export class TlConstantsScreen extends TlElement {
     const palette = this.#palette.value;
     const tube = palette.status === 'open' ? this.#tube(palette) : undefined;
     if (!tube) return;
-    const against = this.#against(palette as Opened, tube);
-    const key = `${tube.id}|${against}`;
+    const opened = palette as Opened;
+    const against = this.#against(opened, tube);
+    const key = `${tube.id}|${against}|${this.thickness ?? ''}`;
     if (key === this.#asked) return;
+    const sameTube = this.#asked.startsWith(`${tube.id}|`);
     this.#asked = key;
+    void this.#ask(opened, tube, against);
+    if (sameTube) return;
     void this.#films.run((signal) =>
-      searchBench.run(
-        'films',
-        { tubeId: tube.id, thicknesses: FILMS, ...(against ? { against } : {}) },
-        { signal },
-      ),
+      searchBench.run('films', { tubeId: tube.id, thicknesses: FILMS }, { signal }),
     );
+    void this.#checks.run((signal) => call('getTubeChecks', { params: { tubeId: tube.id }, signal }));
+    void this.#ladder.run(async (signal) =>
+      (await call('listLadders', { query: { tube: tube.id }, signal })).findLast((l) => l.state !== 'closed'),
+    );
+  }
+
+  #ask({ profile }: Opened, tube: ProfileTube, against: string): Promise<unknown> {
+    const thick =
+      this.thickness === undefined
+        ? {}
+        : profile.whiteScatteringPerMicrometre
+          ? { micrometres: String(this.thickness) }
+          : { x: String(this.thickness) };
+    return this.#facts.run((signal) =>
+      call('getTubeFacts', {
+        params: { tubeId: tube.id },
+        query: { ...thick, ...(against ? { against } : {}) },
+        signal,
+      }),
+    );
+  }
+
+  #again(): void {
+    this.#asked = '';
+    this.requestUpdate();
   }
 
   override render() {
@@ -132,7 +179,8 @@ export class TlConstantsScreen extends TlElement {
     const tube = this.#tube(palette);
     if (!tube) return this.#nothing();
     const fit = this.#fitOf(tube);
-    const warned = tube.evidence?.warnings[0];
+    const left = fit?.notBelieved[0];
+    const warned = left ? notBelievedSays(left) : tube.evidence?.warnings.map(said)[0];
     return html`<tl-page
       heading=${t.title}
       lead=${t.lead}
@@ -156,8 +204,12 @@ export class TlConstantsScreen extends TlElement {
         .result=${this.#fit.value}
         .rungs=${this.#rungs.value?.get(tube.id)}
         .films=${this.#films.value}
+        .facts=${this.#facts.value?.tubeId === tube.id ? this.#facts.value : undefined}
+        .checks=${this.#checks.value?.tubeId === tube.id ? this.#checks.value : undefined}
+        .ladder=${this.#ladder.value?.tubeId === tube.id ? this.#ladder.value : undefined}
         .against=${this.#against(palette, tube)}
         @tl-against=${(e: CustomEvent<string>) => (this.against = e.detail)}
+        @tl-thickness=${(e: CustomEvent<number>) => (this.thickness = e.detail)}
       ></tl-tube-view>
       ${this.#fit.error ? html`<tl-notice kind="warning" live>${this.#fit.error.message}</tl-notice>` : nothing}
       <a class="sheet-link" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>

@@ -8,16 +8,23 @@ import '../../charts/reflectance-chart.ts';
 import '../../charts/residual-chart.ts';
 import { type Patch, onThisScreen } from '../../design/patch.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
-import '../../parts/figures.ts';
 import '../../parts/notice.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { trustSays } from '../../text/findings.ts';
 import { constantsWords } from '../../text/constants.ts';
+import { adviceSays } from '../../text/advice.ts';
+import { tubeFactsWords } from '../../text/tube-facts.ts';
+import type { TubeChecks, TubeFacts } from '../../../../server/api/tube-facts.ts';
+import type { Ladder } from '../../../../server/api/ladders.ts';
 import type { FilmsAnswer } from '../../workers/films-job.ts';
 import './ladder-pulls.ts';
+import './not-believed.ts';
+import './tube-drying.ts';
+import './tube-evidence.ts';
 import { channelWavelengths } from './channels.ts';
-import { curvesOf, pullsOf, trustFigures } from './tube-facts.ts';
+import { curvesOf, pullsOf } from './tube-facts.ts';
 import './tube-films.ts';
+import { said } from '../../text/said.ts';
 
 /** Everything known of one tube, from what the eye can check to what the numbers rest on. */
 export class TlTubeView extends TlElement {
@@ -28,6 +35,9 @@ export class TlTubeView extends TlElement {
     result: { attribute: false },
     rungs: { attribute: false },
     films: { attribute: false },
+    facts: { attribute: false },
+    checks: { attribute: false },
+    ladder: { attribute: false },
     against: {},
   };
   declare profile: PaletteProfile;
@@ -36,6 +46,9 @@ export class TlTubeView extends TlElement {
   declare result: FitResult | undefined;
   declare rungs: ReadonlyMap<string, Patch> | undefined;
   declare films: FilmsAnswer | undefined;
+  declare facts: TubeFacts | undefined;
+  declare checks: TubeChecks | undefined;
+  declare ladder: Ladder | undefined;
   declare against: string;
 
   static override styles = [
@@ -75,9 +88,12 @@ export class TlTubeView extends TlElement {
           <p>${tube.pigments.join(' + ')}</p>
         </header>
         ${tube.evidence ? html`<p class="trust">${trustSays(tube.evidence.trust)}</p>` : nothing}
-        ${(fit?.warnings ?? tube.evidence?.warnings ?? []).map(
-          (w) => html`<tl-notice kind="warning">${w}</tl-notice>`,
-        )}
+        ${
+          fit && fit.notBelieved.length > 0
+            ? html`<tl-not-believed .rungs=${fit.notBelieved} .ladder=${this.ladder}></tl-not-believed>`
+            : nothing
+        }
+        ${this.#warnings().map((w) => html`<tl-notice kind="warning">${said(w)}</tl-notice>`)}
       </section>
       <section class="stack">
         <h2>${t.rungs}</h2>
@@ -88,29 +104,47 @@ export class TlTubeView extends TlElement {
         <h2>${t.film}</h2>
         <tl-tube-films
           .answer=${this.films}
+          .facts=${this.facts}
           .others=${this.#others()}
           .against=${this.against}
           .perMicrometre=${this.profile.whiteScatteringPerMicrometre?.value}
           @tl-against=${(e: CustomEvent<string>) =>
             this.dispatchEvent(new CustomEvent('tl-against', { detail: e.detail }))}
+          @tl-thickness=${(e: CustomEvent<number>) =>
+            this.dispatchEvent(new CustomEvent('tl-thickness', { detail: e.detail }))}
         ></tl-tube-films>
       </section>
       <section class="pair">${this.#charts()}</section>
       <section class="stack">
         <h2>${t.trust}</h2>
-        <tl-figures .figures=${trustFigures(tube)}></tl-figures>
+        <tl-tube-evidence
+          .tube=${tube}
+          .fit=${fit}
+          .facts=${this.facts}
+          .checks=${this.checks}
+        ></tl-tube-evidence>
+      </section>
+      <section class="stack">
+        <h2>${tubeFactsWords().drying}</h2>
+        <tl-tube-drying .drying=${this.facts?.drying ?? []} .ladder=${this.ladder}></tl-tube-drying>
       </section>
       <section class="stack">
         <h2>${t.next}</h2>
         ${
           fit && fit.suggestions.length > 0
             ? html`<ol>
-                ${fit.suggestions.map((s) => html`<li>${s}</li>`)}
+                ${fit.suggestions.map((s) => html`<li>${adviceSays(s)}</li>`)}
               </ol>`
             : html`<p>${t.nothing}</p>`
         }
       </section>
     `;
+  }
+
+  /** Those that a rung left out has said already are not said twice. */
+  #warnings(): string[] {
+    const told = new Set(this.fit?.notBelieved.map((rung) => rung.sentence));
+    return (this.fit?.warnings ?? this.tube.evidence?.warnings ?? []).filter((w) => !told.has(w));
   }
 
   #others() {

@@ -4,7 +4,6 @@ import '../../parts/findings.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { findingSays } from '../../text/findings.ts';
 import { ladderWords } from '../../text/ladder.ts';
-import { num } from '../../text/numbers.ts';
 import { rungName } from './target.ts';
 import { adviceSays } from '../../text/advice.ts';
 
