@@ -19,6 +19,7 @@ import './ladder-card.ts';
 import type { TlLadderPlan } from './ladder-plan.ts';
 import './ladder-plan.ts';
 import './ladder-session.ts';
+import { said } from '../../text/said.ts';
 
 interface OnTheTable {
   readonly tubes: readonly Tube[];
@@ -179,7 +180,7 @@ export class TlLadderScreen extends TlElement {
         ${
           tube.cautions.length > 0
             ? html`<tl-notice kind="caution" heading=${tube.pigments.join(' ')}>
-                ${tube.cautions.map((c) => html`<p>${c}</p>`)}
+                ${tube.cautions.map((c) => html`<p>${said(c)}</p>`)}
               </tl-notice>`
             : nothing
         }

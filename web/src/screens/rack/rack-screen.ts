@@ -26,6 +26,7 @@ import './palette-choice.ts';
 import { samePigment, turnOf } from './rack-list.ts';
 import { rackStyles } from './rack-styles.ts';
 import './tube-form.ts';
+import { said } from '../../text/said.ts';
 
 /** The tubes, what is known of each, and whose turn it is. */
 export class TlRackScreen extends TlElement {
@@ -248,7 +249,7 @@ export class TlRackScreen extends TlElement {
   #care(tube: Tube) {
     if (tube.cautions.length === 0) return nothing;
     return html`<tl-notice kind="caution" heading=${rackWords().handleCare(tube.pigments.join(' '))}>
-      ${tube.cautions.map((c) => html`<p class="small">${c}</p>`)}
+      ${tube.cautions.map((c) => html`<p class="small">${said(c)}</p>`)}
     </tl-notice>`;
   }
 
