@@ -1,4 +1,6 @@
+import { recogniser } from '../src/sentence/recognise.ts';
 import type { Problem } from './api/problem.ts';
+import { CATALOGUES } from './api/sentences/all.ts';
 
 /** A request that is refused, in one sentence for a person; it becomes problem details (RFC 9457). */
 export class HttpProblem extends Error {
@@ -42,12 +44,16 @@ const TITLES: Readonly<Record<number, string>> = {
   503: 'Not available',
 };
 
+const recognise = recogniser(CATALOGUES);
+
 export function problemDetails(problem: HttpProblem): Problem {
+  const said = recognise(problem.message);
   return {
     type: problem.type,
     title: TITLES[problem.status] ?? 'Problem',
     status: problem.status,
     detail: problem.message,
+    ...(said ? { code: said.code, values: { ...said.values } } : {}),
     ...problem.extra,
   };
 }

@@ -8,6 +8,10 @@ export const problemSchema = z
     title: z.string(),
     status: z.number().int(),
     detail: z.string(),
+    /** Which sentence `detail` is, for saying it in another language; it stays when the English is said better. */
+    code: z.string().optional(),
+    /** What the sentence says of this case, by name. */
+    values: z.record(z.string(), z.string()).optional(),
     /** Where in the body, `masses.blue` style, when the body was refused. */
     at: z.string().optional(),
     /** Everything that was refused in the body, when there was more than one thing. */

@@ -21,16 +21,20 @@ type ValueOf<V extends string> = V extends `${string}:word` ? Word : string | nu
 /** The values a sentence takes, by name. */
 export type Values<S extends string> = { readonly [V in Slot<S> as NameOf<V>]: ValueOf<V> };
 
+/** What a catalogue holds. */
+export interface Sentences<T extends Templates = Templates> {
+  /** The room or part of it; the first half of every code: `reading.white-fell`. */
+  readonly name: string;
+  readonly templates: T;
+}
+
 /** Says one of the sentences by its code. */
 export type Say<T extends Templates> = <C extends keyof T & string>(code: C, ...values: Args<T[C]>) => string;
 
 /** Values are asked for only where the sentence has any. */
 type Args<S extends string> = [Slot<S>] extends [never] ? [] : [values: Values<S>];
 
-export interface Catalogue<T extends Templates = Templates> {
-  /** The room or part of it; the first half of every code: `reading.lamp-moved`. */
-  readonly name: string;
-  readonly templates: T;
+export interface Catalogue<T extends Templates = Templates> extends Sentences<T> {
   /** The English sentence. */
   readonly say: Say<T>;
 }

@@ -1,5 +1,5 @@
 /** From an English sentence back to its code and values, by the same catalogues that said it. */
-import { SLOT, type Catalogue } from './catalogue.ts';
+import { SLOT, type Sentences } from './catalogue.ts';
 import { isWord, WORDS } from './words.ts';
 
 export type SlotKind = 'name' | 'figure' | 'word' | 'said' | 'list';
@@ -39,7 +39,7 @@ const BY_KIND: Readonly<Record<SlotKind, string>> = {
 };
 
 /** @returns a function that is quick for a sentence heard before */
-export function recogniser(catalogues: readonly Catalogue[]): (sentence: string) => Recognised | undefined {
+export function recogniser(catalogues: readonly Sentences[]): (sentence: string) => Recognised | undefined {
   // The surest first, so that a general sentence never takes a special one's place.
   const patterns = catalogues.flatMap(patternsOf).toSorted((a, b) => b.fixed - a.fixed);
   const heard = new Map<string, Recognised | undefined>();
@@ -70,7 +70,7 @@ function isSaid(patterns: readonly Pattern[], value: string, kind: SlotKind): bo
   return kind !== 'list' || value.split('; ').every(known);
 }
 
-function patternsOf({ name, templates }: Catalogue): Pattern[] {
+function patternsOf({ name, templates }: Sentences): Pattern[] {
   return Object.entries(templates).map(([code, template]) => {
     const names: string[] = [];
     const kinds: Record<string, SlotKind> = {};

@@ -84,11 +84,10 @@ export class TestBench {
   async refusal<N extends RouteName>(
     name: N,
     asked: Asked<N> = {},
-  ): Promise<{ status: number; detail: string; type: string }> {
+  ): Promise<{ status: number; detail: string; type: string; code?: string; values?: unknown }> {
     const reply = await this.ask(name, asked);
     if (reply.status < 400) throw new Error(`${name} answered ${reply.status} where a refusal was expected.`);
-    const { detail, type } = reply.body as unknown as { detail: string; type: string };
-    return { status: reply.status, detail, type };
+    return reply.body as unknown as { status: number; detail: string; type: string };
   }
 
   /** Demo rack, practice instrument, white tile and trap: ready for a ladder. */

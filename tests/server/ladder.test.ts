@@ -51,6 +51,11 @@ describe('a ladder', () => {
       body: { grams: [1] },
     });
     expect(short.detail).toContain('2 pours and 1 masses');
+    // For a page in another language: which sentence it is, and what it says.
+    expect(short).toMatchObject({
+      code: 'ladders.pours',
+      values: { rung: half!.name, pours: '2', masses: '1' },
+    });
     const weighed = await bench.get('weighRung', {
       params: { ladderId, rungId: half!.id },
       body: { grams: [1.02, 0.98] },

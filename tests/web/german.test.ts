@@ -1,9 +1,10 @@
 /** German of what the program says: complete, and found again from the English sentence alone. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type Catalogue, SLOT, fill } from '../../src/sentence/catalogue.ts';
+import { type Sentences, SLOT, fill } from '../../src/sentence/catalogue.ts';
 import { recogniser, type SlotKind } from '../../src/sentence/recognise.ts';
 import { WORDS } from '../../src/sentence/words.ts';
+import { CATALOGUES } from '../../server/api/sentences/all.ts';
 import { GERMAN } from '../../web/src/text/german/all.ts';
 import { inGerman } from '../../web/src/text/german/translate.ts';
 
@@ -39,10 +40,11 @@ describe('the catalogues of what the program says', () => {
     const made = await Promise.all(
       declared.map(async (file) => {
         const module = (await import(new URL(file, ROOT).href)) as Record<string, unknown>;
-        return Object.values(module).find((x) => typeof (x as Catalogue).templates === 'object') as Catalogue;
+        return Object.values(module).find((x) => typeof (x as Sentences).templates === 'object') as Sentences;
       }),
     );
     expect(made.map((one) => one.name).toSorted()).toEqual(GERMAN.map(({ of }) => of.name).toSorted());
+    expect(made.map((one) => one.name).toSorted()).toEqual(CATALOGUES.map((one) => one.name).toSorted());
   });
 
   it.each(GERMAN.map(({ of, said }) => [of.name, of, said] as const))(
