@@ -10,6 +10,7 @@ import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
 import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
+import { nextTube } from '../rack/next-tube.ts';
 import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { ladderWords } from '../../text/ladder.ts';
@@ -165,7 +166,7 @@ export class TlLadderScreen extends TlElement {
       return html`<tl-next slot="next" label=${t.toRack} hint=${t.toRackHint} href=${linkTo('rack')}></tl-next
         ><tl-empty heading=${t.noTubes}></tl-empty>`;
     }
-    if (!tube) return html`<tl-choose-tube .tubes=${tubes}></tl-choose-tube>`;
+    if (!tube) return html`${nextTube(tubes)}<tl-choose-tube .tubes=${tubes}></tl-choose-tube>`;
     if (ladder) return this.#session(tube, ladder);
     return keyed(
       tube.id,

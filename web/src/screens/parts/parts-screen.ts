@@ -6,6 +6,7 @@ import '../../parts/dialog.ts';
 import '../../parts/drawdown.ts';
 import '../../parts/empty.ts';
 import '../../parts/field.ts';
+import '../../parts/figures.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
@@ -13,6 +14,7 @@ import '../../parts/progress.ts';
 import { say } from '../../parts/status-line.ts';
 import '../../parts/table.ts';
 import '../../parts/term.ts';
+import '../../parts/tube-card.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import type { Route } from '../../shell/route.ts';
 
@@ -124,6 +126,16 @@ export class TlPartsScreen extends TlElement {
         <tl-progress label="Opening the port"></tl-progress>
         <button type="button" @click=${() => (this.open = true)}>Open a dialog</button>
         <button type="button" class="quiet">A quiet button</button>
+      </section>
+      <section class="grid">
+        <tl-tube-card label="A tube" .masstone=${earth} .tint=${thinWhite}></tl-tube-card>
+        <tl-tube-card label="A white" white .masstone=${grey}></tl-tube-card>
+        <tl-figures
+          .figures=${[
+            { name: 'Value', figure: '3.2', means: 'good to about 0.1' },
+            { name: 'Tinting strength', figure: '164 %', means: 'of the other tube' },
+          ]}
+        ></tl-figures>
       </section>
       <tl-empty heading="Nothing has been pulled yet"><p>An empty state says what to do.</p></tl-empty>
       <tl-table

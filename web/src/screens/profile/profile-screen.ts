@@ -50,6 +50,13 @@ export class TlProfileScreen extends TlElement {
         padding: 0;
         max-inline-size: none;
       }
+      /* Two matters side by side where there is room: each is short. */
+      .pair {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr));
+        gap: var(--s4);
+        align-items: start;
+      }
       .formats {
         display: flex;
         flex-wrap: wrap;
@@ -192,23 +199,29 @@ export class TlProfileScreen extends TlElement {
           ]}
         ></tl-figures>
       </section>
-      <section class="stack">
-        <h2>${t.formats}</h2>
-        <div class="formats">
-          ${FORMATS.map((format) => html`<a href=${this.#file(summary.id, format)} download>${t[format]}</a>`)}
-        </div>
-        <label class="tick"
-          ><input
-            type="checkbox"
-            .checked=${this.makers}
-            @change=${(e: Event) => (this.makers = (e.target as HTMLInputElement).checked)}
-          />${t.makers}</label
-        >
-        <p class="small">${t.makersHelp} ${t.format}</p>
-        <h3>${t.sets}</h3>
-        <p>${t.setsHow}</p>
-        <p><a href=${urlOf('exportSwatchSet', { paletteId: summary.paletteId })} download>${t.setLink}</a></p>
-      </section>`;
+      <div class="pair">
+        <section class="stack">
+          <h2>${t.formats}</h2>
+          <div class="formats">
+            ${FORMATS.map((format) => html`<a href=${this.#file(summary.id, format)} download>${t[format]}</a>`)}
+          </div>
+          <label class="tick"
+            ><input
+              type="checkbox"
+              .checked=${this.makers}
+              @change=${(e: Event) => (this.makers = (e.target as HTMLInputElement).checked)}
+            />${t.makers}</label
+          >
+          <p class="small">${t.makersHelp} ${t.format}</p>
+        </section>
+        <section class="stack">
+          <h2>${t.sets}</h2>
+          <p>${t.setsHow}</p>
+          <p>
+            <a href=${urlOf('exportSwatchSet', { paletteId: summary.paletteId })} download>${t.setLink}</a>
+          </p>
+        </section>
+      </div>`;
   }
 
   #past() {
@@ -224,7 +237,7 @@ export class TlProfileScreen extends TlElement {
                 <div>
                   <b>${p.title}</b>
                   <p>
-                    ${when(p.createdAt)}, ${t.madeFrom[p.origin]}, ${num(p.tubeLabels.length, 0)} ${t.tubes}
+                    ${when(p.createdAt)}, ${t.madeFrom[p.origin]}, ${t.tubeCount(num(p.tubeLabels.length, 0))}
                   </p>
                 </div>
                 ${

@@ -23,6 +23,7 @@ import { trustSays } from '../../text/findings.ts';
 import { rackWords } from '../../text/rack.ts';
 import './first-walk.ts';
 import './palette-choice.ts';
+import { nextTube } from './next-tube.ts';
 import { samePigment, turnOf } from './rack-list.ts';
 import { rackStyles } from './rack-styles.ts';
 import './tube-form.ts';
@@ -157,22 +158,8 @@ export class TlRackScreen extends TlElement {
           hint=${t.mixHint}
           href=${linkTo('mixing')}
         ></tl-next>`;
-      default: {
-        const { tube } = turn;
-        const { rungsDone, rungsTotal } = tube.known;
-        const [label, hint] =
-          turn.kind === 'go on'
-            ? [t.goOn(tube.label), t.goOnHint(num(rungsDone, 0), num(rungsTotal, 0))]
-            : turn.kind === 'fit'
-              ? [t.goOn(tube.label), t.fitHint]
-              : [t.measure(tube.label), tube.role === 'white' ? t.measureWhiteHint : t.measureHint];
-        return html`<tl-next
-          slot="next"
-          label=${label}
-          hint=${hint}
-          href=${linkTo('ladder', tube.id)}
-        ></tl-next>`;
-      }
+      default:
+        return nextTube(here);
     }
   }
 
