@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
-import type { ProfileTube } from '../../../../src/profile/schema.ts';
+import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
 import { call } from '../../api/call.ts';
 import { EventsController } from '../../api/events.ts';
 import { type Patch, patchOfReflectance } from '../../design/patch.ts';
@@ -9,9 +9,10 @@ import '../../parts/empty.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
-import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
+import { waitingPage } from '../../shell/waiting-page.ts';
+import { keptBy } from '../../state/kept-by.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { notBelievedSays } from '../../text/not-believed.ts';
 import { said } from '../../text/said.ts';
@@ -31,6 +32,23 @@ import type { BandTube } from './tube-band.ts';
 import './tube-view.ts';
 import { FILMS } from './tube-films.ts';
 import { usualRungs } from './tube-facts.ts';
+
+/** A fit never changes once it is complete, nor does a profile. */
+const fitResult = keptBy((fitId: string) => call('getFitResult', { params: { fitId } }));
+const predictedRungs = keptBy(async (profile: PaletteProfile) => {
+  const tubes = await Promise.all(
+    profile.tubes.map(async (tube) => {
+      const rungs = await Promise.all(
+        usualRungs(profile, tube.id).map(async ([name, masses]) => {
+          const { reflectance } = await quickBench.run('predict', { masses });
+          return [name, patchOfReflectance(reflectance)] as const;
+        }),
+      );
+      return [tube.id, new Map(rungs)] as const;
+    }),
+  );
+  return new Map(tubes);
+});
 
 type Opened = Extract<OpenPalette, { status: 'open' }>;
 
@@ -82,21 +100,8 @@ export class TlConstantsScreen extends TlElement {
     this.#asked = '';
     const { profile, summary } = palette;
     const { fitId } = summary;
-    if (fitId) void this.#fit.run((signal) => call('getFitResult', { params: { fitId }, signal }));
-    void this.#rungs.run(async (signal) => {
-      const tubes = await Promise.all(
-        profile.tubes.map(async (tube) => {
-          const rungs = await Promise.all(
-            usualRungs(profile, tube.id).map(async ([name, masses]) => {
-              const { reflectance } = await quickBench.run('predict', { masses }, { signal });
-              return [name, patchOfReflectance(reflectance)] as const;
-            }),
-          );
-          return [tube.id, new Map(rungs)] as const;
-        }),
-      );
-      return new Map(tubes);
-    });
+    if (fitId) void this.#fit.run(() => fitResult(fitId));
+    void this.#rungs.run(() => predictedRungs(profile));
   }
 
   /** Films are worked out for the tube in view only. */
@@ -145,16 +150,7 @@ export class TlConstantsScreen extends TlElement {
   override render() {
     const t = constantsWords();
     const palette = this.#palette.value;
-    if (palette.status === 'pending') {
-      return html`<tl-page heading=${t.title} lead=${t.lead}
-        ><tl-progress label=${t.fetching}></tl-progress
-      ></tl-page>`;
-    }
-    if (palette.status === 'error') {
-      return html`<tl-page heading=${t.title}
-        ><tl-notice kind="error" live>${palette.error.message}</tl-notice></tl-page
-      >`;
-    }
+    if (palette.status === 'pending' || palette.status === 'error') return waitingPage(palette, t);
     if (palette.status === 'none') return this.#nothing();
     if (this.route?.args[0] === 'sheet') {
       return html`<tl-palette-sheet

@@ -39,6 +39,7 @@ export class TlTubeView extends TlElement {
     checks: { attribute: false },
     ladder: { attribute: false },
     against: {},
+    below: { state: true },
   };
   declare profile: PaletteProfile;
   declare tube: ProfileTube;
@@ -50,6 +51,8 @@ export class TlTubeView extends TlElement {
   declare checks: TubeChecks | undefined;
   declare ladder: Ladder | undefined;
   declare against: string;
+  /** What lies below the fold is drawn once the top is on the page. */
+  declare below: boolean;
 
   static override styles = [
     TlElement.styles,
@@ -76,6 +79,11 @@ export class TlTubeView extends TlElement {
       }
     `,
   ];
+
+  constructor() {
+    super();
+    this.below = false;
+  }
 
   override render() {
     const t = constantsWords();
@@ -114,6 +122,18 @@ export class TlTubeView extends TlElement {
             this.dispatchEvent(new CustomEvent('tl-thickness', { detail: e.detail }))}
         ></tl-tube-films>
       </section>
+      ${this.below ? this.#below() : nothing}
+    `;
+  }
+
+  override firstUpdated(): void {
+    requestAnimationFrame(() => setTimeout(() => (this.below = true)));
+  }
+
+  #below() {
+    const t = constantsWords();
+    const { tube, fit } = this;
+    return html`
       <section class="pair">${this.#charts()}</section>
       <section class="stack">
         <h2>${t.trust}</h2>

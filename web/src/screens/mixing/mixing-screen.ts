@@ -11,6 +11,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, goTo, linkTo } from '../../shell/route.ts';
 import { BenchState } from '../../state/bench-state.ts';
 import { ScaleController } from '../../state/scale.ts';
+import { waitingPage } from '../../shell/waiting-page.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { mixingWords } from '../../text/mixing.ts';
 import { said } from '../../text/said.ts';
@@ -137,16 +138,7 @@ export class TlMixingScreen extends TlElement {
   override render() {
     const t = mixingWords();
     const palette = this.#palette.value;
-    if (palette.status === 'pending') {
-      return html`<tl-page heading=${t.title} lead=${t.lead}
-        ><tl-progress label=${t.fetching}></tl-progress
-      ></tl-page>`;
-    }
-    if (palette.status === 'error') {
-      return html`<tl-page heading=${t.title}
-        ><tl-notice kind="error" live>${palette.error.message}</tl-notice></tl-page
-      >`;
-    }
+    if (palette.status === 'pending' || palette.status === 'error') return waitingPage(palette, t);
     if (palette.status === 'none') {
       return html`<tl-page heading=${t.title} lead=${t.lead}>
         <tl-next slot="next" label=${t.toRack} href=${linkTo('rack')}></tl-next>
@@ -176,7 +168,6 @@ export class TlMixingScreen extends TlElement {
           <tl-tube-pulls .profile=${profile} .masstones=${this.#stones.value ?? new Map()}></tl-tube-pulls>
         </section>
       </div>
-      ${this.#laid(profile)}
       ${wantedView(this.#table.value, {
         headReady: this.#bench.value?.instrument.readyToRead === true,
         want: (wanted_) => this.#want(wanted_),
@@ -187,7 +178,7 @@ export class TlMixingScreen extends TlElement {
           ? html`<tl-notice kind="error" live>${said(this.#match.error.message)}</tl-notice>`
           : recipesView(profile, this.#table.value, () => this.#ask({ priority: 'hue' }))
       }
-      ${this.#addition(profile)}
+      ${this.#laid(profile)} ${this.#addition(profile)}
       <tl-mud-panel .profile=${profile}></tl-mud-panel>
     </tl-page>`;
   }
