@@ -21,7 +21,7 @@ class PageWithHead {
     await this.head.open();
     const { connection } = await bench.get('announceBrowserPort', { body: { name: this.head.name } });
     this.connection = connection;
-    this.head.onLine = (line) => this.#hear({ lines: [line] });
+    this.head.onLine = (line) => void this.#hear({ lines: [line] });
     bench.started.bench.events.listen((event: ServerEvent) => {
       if (event.type !== 'port' || event.connection !== connection) return;
       if (event.do === 'send') void this.head.write(event.line).catch(() => undefined);

@@ -4,7 +4,7 @@ import { bottomAxis, leftAxis } from './axes.ts';
 import { define } from '../parts/tl-element.ts';
 import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
-import { controlLimits } from './control-limits.ts';
+import { type ControlLimits, controlLimits } from './control-limits.ts';
 import { dot, stroke } from './curve.ts';
 import { frameFor, tickCount } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
@@ -23,21 +23,25 @@ export class ControlChart extends ChartElement {
   static override properties = {
     ...ChartElement.properties,
     points: { attribute: false },
+    limits: { attribute: false },
     unit: {},
   };
   declare points: readonly ControlPoint[];
+  /** Limits drawn from elsewhere, such as from all sessions but the last; absent: from the points themselves. */
+  declare limits: ControlLimits | undefined;
   /** Title of the upright axis with its unit. */
   declare unit: string;
 
   constructor() {
     super();
     this.points = [];
+    this.limits = undefined;
     this.unit = '';
   }
 
   override picture(width: number): ChartPicture {
     const f = frameFor(width, 0.36);
-    const limits = controlLimits(this.points.map((p) => p.value));
+    const limits = this.limits ?? controlLimits(this.points.map((p) => p.value));
     const levels = limits ? [limits.lower, limits.centre, limits.upper] : [];
     const values = [...this.points.map((p) => p.value), ...levels];
     const low = Math.min(...values, Infinity);

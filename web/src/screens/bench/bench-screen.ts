@@ -1,8 +1,6 @@
 import { html, nothing } from 'lit';
 import type { Instrument } from '../../../../server/api/instrument.ts';
-import { call } from '../../api/call.ts';
-import '../../parts/field.ts';
-import type { TlField } from '../../parts/field.ts';
+import { type Answer, call } from '../../api/call.ts';
 import '../../parts/findings.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
@@ -11,18 +9,26 @@ import '../../parts/progress.ts';
 import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
+import { ProblemError } from '../../api/problem.ts';
 import { BenchState, setInstrument } from '../../state/bench-state.ts';
 import { benchSays, findingSays } from '../../text/findings.ts';
 import { benchWords } from '../../text/bench.ts';
-import { num, when } from '../../text/numbers.ts';
+import { headWords } from '../../text/head.ts';
+import { when } from '../../text/numbers.ts';
+import { RemoteController } from '../../state/remote.ts';
 import './about-head.ts';
 import { benchStyles } from './bench-styles.ts';
 import { type StepName, isOn, neededStep, nextStep } from './bench-steps.ts';
 import type { Connection } from './connect.ts';
 import './connect.ts';
 import { readStep } from './calibrate.ts';
+import './head-record.ts';
+import './head-tests.ts';
 import type { TlLiveCounts } from './live-counts.ts';
 import './live-counts.ts';
+import './warm-up.ts';
+import './white-tiles.ts';
+import { said } from '../../text/said.ts';
 
 /** Where the head is connected, set on dark, white and black, and watched. */
 export class TlBenchScreen extends TlElement {
@@ -42,6 +48,9 @@ export class TlBenchScreen extends TlElement {
 
   static override styles = [TlElement.styles, benchStyles];
   readonly #bench = new BenchState(this);
+  readonly #record = new RemoteController<Answer<'getHeadRecord'>>(this);
+  /** The head the record is of. */
+  #recordOf = '';
 
   constructor() {
     super();
@@ -55,6 +64,14 @@ export class TlBenchScreen extends TlElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.watching = false;
+  }
+
+  override updated(): void {
+    const instrument = this.#bench.value?.instrument;
+    const name = isOn(instrument) ? headName(instrument) : '';
+    if (name === this.#recordOf) return;
+    this.#recordOf = name;
+    if (name) void this.#look();
   }
 
   override render() {
@@ -74,10 +91,17 @@ export class TlBenchScreen extends TlElement {
           : nothing
       }
       ${instrument ? html`<tl-findings .findings=${instrument.findings}></tl-findings>` : nothing}
-      ${this.busy === 'connect' ? html`<tl-progress label=${t.connecting}></tl-progress>` : nothing}
+      ${this.busy === 'connect' || instrument?.state === 'connecting' ? this.#waiting() : nothing}
       ${isOn(instrument) ? this.#set(instrument) : nothing}
       ${instrument && !isOn(instrument) ? this.#connect() : nothing}
     </tl-page>`;
+  }
+
+  #waiting() {
+    return html`<tl-progress label=${benchWords().connecting}></tl-progress>
+      <button class="stop" type="button" @click=${() => void this.#stopWaiting()}>
+        ${headWords().stopWaiting}
+      </button>`;
   }
 
   #connect() {
@@ -86,6 +110,7 @@ export class TlBenchScreen extends TlElement {
         if (JSON.stringify(e.detail) !== JSON.stringify(this.wanted)) this.wanted = e.detail;
       }}
       @tl-connect=${(e: CustomEvent<Connection>) => void this.#connectTo(e.detail)}
+      @tl-refused=${(e: CustomEvent<string>) => (this.refusal = benchSays(e.detail))}
     ></tl-connect>`;
   }
 
@@ -123,42 +148,46 @@ export class TlBenchScreen extends TlElement {
 
   #set(instrument: Instrument) {
     const t = benchWords();
-    const warm = instrument.warmUp;
+    const idle = this.busy === '' && instrument.state === 'ready' && !this.watching;
     const next = nextStep(instrument);
     return html`<div class="table">
-      <section class="stack" aria-label=${t.title}>
-        <ol class="steps">
-          <li class=${warm.state === 'settled' ? 'good' : 'open'}>
-            <i aria-hidden="true"></i>
-            <div>
-              <h2>${t.warmUp}: ${t.warmStates[warm.state]}</h2>
-              <p>${warm.driftPercent === null ? '' : t.drift(num(warm.driftPercent, 2))}</p>
-            </div>
-          </li>
-          ${instrument.steps.map((s) => this.#step(s, s.step === next))}
-        </ol>
-        <tl-field class="tile" kind="number" min="0" max="1.1" label=${t.tile} help=${t.tileHelp}></tl-field>
-      </section>
-      <section class="stack">
-        <h2>${t.live}</h2>
-        <tl-live-counts></tl-live-counts>
-        <button type="button" ?disabled=${this.busy !== ''} @click=${() => void this.#readOnce()}>
-          ${t.liveRead}
-        </button>
-        <button type="button" aria-pressed=${this.watching} @click=${() => void this.#watch()}>
-          ${this.watching ? t.stop : t.watch}
-        </button>
-        ${
-          next && !neededStep(instrument)
-            ? html`<a class="without" href=${linkTo('ladder')}>${t.without}</a>`
-            : nothing
-        }
-        <tl-about-head
-          .instrument=${instrument}
-          @tl-refused=${(e: CustomEvent<string>) => (this.refusal = e.detail)}
-        ></tl-about-head>
-      </section>
-    </div>`;
+        <section class="stack" aria-label=${t.title}>
+          <ol class="steps">
+            <li class=${instrument.warmUp.state === 'settled' ? 'good' : 'open'}>
+              <i aria-hidden="true"></i>
+              <tl-warm-up
+                .instrument=${instrument}
+                @tl-refused=${(e: CustomEvent<string>) => (this.refusal = e.detail)}
+              ></tl-warm-up>
+            </li>
+            ${instrument.steps.map((s) => this.#step(s, s.step === next))}
+          </ol>
+        </section>
+        <section class="stack">
+          <h2>${t.live}</h2>
+          <tl-live-counts></tl-live-counts>
+          <button type="button" ?disabled=${this.busy !== ''} @click=${() => void this.#readOnce()}>
+            ${t.liveRead}
+          </button>
+          <button type="button" aria-pressed=${this.watching} @click=${() => void this.#watch()}>
+            ${this.watching ? t.stop : t.watch}
+          </button>
+          ${
+            next && !neededStep(instrument)
+              ? html`<a class="without" href=${linkTo('ladder')}>${t.without}</a>`
+              : nothing
+          }
+          <tl-about-head
+            .instrument=${instrument}
+            @tl-refused=${(e: CustomEvent<string>) => (this.refusal = e.detail)}
+          ></tl-about-head>
+        </section>
+      </div>
+      <div class="more" @tl-found=${() => void this.#look()}>
+        <tl-white-tiles ?idle=${idle} head=${headName(instrument)}></tl-white-tiles>
+        <tl-head-tests ?idle=${idle} .record=${this.#record.value}></tl-head-tests>
+        <tl-head-record .record=${this.#record.value}></tl-head-record>
+      </div>`;
   }
 
   #step(s: Instrument['steps'][number], isNext: boolean) {
@@ -199,21 +228,24 @@ export class TlBenchScreen extends TlElement {
 
   async #read(step: StepName): Promise<void> {
     await this.#do(step, async () => {
-      const instrument = await readStep(step, this.#tile(step));
+      const instrument = await readStep(step);
       setInstrument(instrument);
+      if (step === 'check tile') await this.#look();
       const seen = instrument.steps.find((s) => s.step === step);
       return seen?.state === 'good'
         ? benchWords().done(benchWords().steps[step])
-        : (seen?.sentence ?? instrument.next);
+        : said(seen?.sentence ?? instrument.next);
     });
   }
 
-  /** What was written as the tile's own reflectance, if anything. */
-  #tile(step: StepName): number | undefined {
-    const field = this.renderRoot.querySelector<TlField>('.tile');
-    if (step !== 'white tile' || !field) return undefined;
-    if (!field.check()) throw new Error(field.problem());
-    return field.number;
+  /** Fetches what is known of the head. */
+  async #look(): Promise<void> {
+    await this.#record.run((signal) => call('getHeadRecord', { signal }));
+  }
+
+  async #stopWaiting(): Promise<void> {
+    setInstrument(await call('disconnectInstrument'));
+    say(headWords().stopped);
   }
 
   async #readOnce(): Promise<void> {
@@ -247,7 +279,8 @@ export class TlBenchScreen extends TlElement {
     try {
       say(await work());
     } catch (cause) {
-      this.refusal = cause instanceof Error ? cause.message : String(cause);
+      const letGo = cause instanceof ProblemError && cause.more['type'] === '/problems/let-go';
+      if (!letGo) this.refusal = cause instanceof Error ? benchSays(cause.message) : String(cause);
     } finally {
       this.busy = '';
       await this.updateComplete;
@@ -255,4 +288,7 @@ export class TlBenchScreen extends TlElement {
     }
   }
 }
+
+const headName = ({ identity }: Instrument): string =>
+  identity ? `${identity.model} ${identity.serial}` : '';
 define('tl-bench-screen', TlBenchScreen);

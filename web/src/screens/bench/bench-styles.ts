@@ -48,9 +48,6 @@ export const benchStyles = css`
   .refused i {
     background: repeating-linear-gradient(-45deg, var(--ink) 0 3px, transparent 3px 7px);
   }
-  .tile {
-    max-inline-size: 24rem;
-  }
   @media (max-width: 34rem) {
     li {
       grid-template-columns: 28px minmax(0, 1fr);

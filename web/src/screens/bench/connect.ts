@@ -6,7 +6,11 @@ import type { FieldChange } from '../../parts/field.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
+import { say } from '../../parts/status-line.ts';
+import { canOpenPorts, openBrowserPort } from '../../state/browser-port.ts';
 import { benchWords } from '../../text/bench.ts';
+import { headWords } from '../../text/head.ts';
+import { said } from '../../text/said.ts';
 
 export type Connection = Body<'connectInstrument'>;
 const GEOMETRIES = ['45/0', 'd/8 specular included', 'd/8 specular excluded'] as const;
@@ -84,13 +88,14 @@ export class TlConnect extends TlElement {
 
   override render() {
     const t = benchWords();
+    const own = headWords();
     const ports = this.#ports.value;
     return html`
       <section>
         <h2>${t.ports}</h2>
         ${
           ports === undefined || ports.ports.length === 0
-            ? html`<p>${ports?.sentence || t.noPorts}</p>`
+            ? html`<p>${said(ports?.sentence ?? '') || t.noPorts}</p>`
             : html`<tl-choice
                   label=${t.ports}
                   quiet
@@ -109,6 +114,13 @@ export class TlConnect extends TlElement {
                 ></tl-field>`
         }
         <button type="button" @click=${this.#look}>${t.lookAgain}</button>
+        <h3>${own.own}</h3>
+        ${
+          canOpenPorts()
+            ? html`<p>${own.ownLead}</p>
+                <button type="button" @click=${() => void this.#ownPort()}>${own.ownOpen}</button>`
+            : html`<p>${own.ownCannot}</p>`
+        }
       </section>
       <section>
         <h2>${t.practice}</h2>
@@ -134,6 +146,21 @@ export class TlConnect extends TlElement {
         <a href=${linkTo('ladder')}>${t.typedGo}</a>
       </section>
     `;
+  }
+
+  /** The browser asks which port; nothing is connected when the person closes that question. */
+  async #ownPort(): Promise<void> {
+    try {
+      const connection = await openBrowserPort();
+      if (connection === undefined) return say(headWords().ownNone);
+      const detail: Connection = { transport: 'browser', connection };
+      this.dispatchEvent(
+        new CustomEvent<Connection>('tl-connect', { detail, bubbles: true, composed: true }),
+      );
+    } catch (cause) {
+      const detail = cause instanceof Error ? cause.message : String(cause);
+      this.dispatchEvent(new CustomEvent<string>('tl-refused', { detail, bubbles: true, composed: true }));
+    }
   }
 
   readonly #practise = (): void => {

@@ -1,0 +1,57 @@
+import { css } from 'lit';
+
+/** A part of the Bench that is folded away until it is wanted. */
+export const foldStyles = css`
+  details {
+    border-block-start: var(--edge);
+  }
+  summary {
+    min-block-size: var(--target);
+    align-content: center;
+    font-weight: 650;
+    font-size: var(--t-lead);
+    cursor: pointer;
+  }
+  details[open] {
+    padding-block-end: var(--s3);
+  }
+  .inside {
+    display: grid;
+    gap: var(--s3);
+  }
+  .inside > p,
+  .inside > form > p {
+    max-inline-size: 60ch;
+  }
+  ul {
+    list-style: none;
+    padding: 0;
+    margin: 0;
+    max-inline-size: none;
+  }
+  li {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    gap: 8px var(--s3);
+    align-items: start;
+    padding-block: 14px;
+    border-block-start: var(--rule);
+  }
+  li h3,
+  li p {
+    margin: 0;
+  }
+  .buttons {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+  }
+  button {
+    justify-self: start;
+  }
+  @media (max-width: 40rem) {
+    li {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+`;
