@@ -30,9 +30,9 @@ export { type Metamerism, TEST_ILLUMINANTS, metamerism, metamerismIndex } from '
 // Pour.
 export { type Scale, canPour } from './pour/scale.ts';
 export { type Pour, type PourOptions, pourRecipe } from './pour/pour-recipe.ts';
-export { type PouredRecipe, type PourMatchResult, pourMatch } from './pour/pour-match.ts';
+export { type PouredRecipe, type PourMatchResult, pourMatch, worthyPreTint } from './pour/pour-match.ts';
 export { type PreTint } from './pour/pre-tint.ts';
-export { type PartsOptions, type WholeParts, wholeParts } from './pour/whole-parts.ts';
+export { type PartsOptions, type WholeParts, mostPartsOf, wholeParts } from './pour/whole-parts.ts';
 export { type PourStep, orderOfAddition } from './pour/order.ts';
 
 // Correct a pile.

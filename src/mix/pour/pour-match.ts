@@ -5,6 +5,7 @@ import type { Recipe } from '../match/recipe.ts';
 import type { Priority, Wanted } from '../match/wanted.ts';
 import { metamerism } from '../metamerism.ts';
 import { VALUE_KEPT } from '../match/difference.ts';
+import type { PreTint } from './pre-tint.ts';
 import { type Pour, type PourOptions, pourRecipe } from './pour-recipe.ts';
 
 /** Exact recipes looked at for each one poured: the best to the last digit is often not the best by the spoon. */
@@ -26,6 +27,11 @@ export interface PouredRecipe {
 export interface PourMatchResult extends Pick<MatchResult, 'reached' | 'sentence'> {
   /** Best first. */
   readonly recipes: readonly PouredRecipe[];
+}
+
+/** The pre-tint of a pour, where it brings the mix so much nearer that it is worth making. */
+export function worthyPreTint({ preTint, deltaE00 }: Pour): PreTint | undefined {
+  return preTint && preTint.deltaE00 < deltaE00 - WORTH_AN_ERRAND ? preTint : undefined;
 }
 
 /**
@@ -59,11 +65,9 @@ function weigh(
   recipe: Recipe,
   pour: Pour,
 ): Rankable & { readonly poured: PouredRecipe } {
-  const { preTint } = pour;
-  const pays = preTint !== undefined && preTint.deltaE00 < pour.deltaE00 - WORTH_AN_ERRAND;
-  const deltaE00 = pays ? preTint.deltaE00 : pour.deltaE00;
-  const { split, prediction } = pays ? preTint : pour;
-  const ids = Object.keys(pays ? recipe.masses : pour.masses).toSorted();
+  const preTint = worthyPreTint(pour);
+  const { split, prediction, deltaE00 } = preTint ?? pour;
+  const ids = Object.keys(preTint ? recipe.masses : pour.masses).toSorted();
   return {
     ids,
     // A value that a spoon can hold is held; ten of L* to one of value is near enough for the rest.
@@ -80,7 +84,7 @@ function weigh(
     slip: recipe.slip.deltaE00,
     price: recipe.price,
     leastNeeded: Infinity,
-    poured: { recipe, pour, deltaE00, made: pays ? 'with a pre-tint' : 'as poured' },
+    poured: { recipe, pour, deltaE00, made: preTint ? 'with a pre-tint' : 'as poured' },
   };
 }
 

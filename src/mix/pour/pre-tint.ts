@@ -32,8 +32,9 @@ export interface PreTint {
 const RATIOS = [4, 9, 19, 49, 99];
 
 /**
- * For the smallest amount of an exact recipe: the least dilution at which its pour can be weighed well.
- * `grams`: the exact recipe. Undefined where no ratio helps (the light tube is too little itself).
+ * For an exact recipe (`grams`) with tubes under the smallest pour: which of them to let down first, at the least
+ * dilution at which its pour can be weighed well, so that the mix comes nearest. Undefined where none helps (the light
+ * tube is too little itself).
  */
 export function preTint(
   set: TubeSet,
@@ -41,11 +42,26 @@ export function preTint(
   grams: Masses,
   scale: Scale,
 ): PreTint | undefined {
-  const { step, least, smallestPour } = scaleSteps(scale);
+  const { smallestPour } = scaleSteps(scale);
   const ids = Object.keys(grams);
   if (ids.length < 2) return undefined;
-  const strong = ids.reduce((a, b) => (grams[b]! < grams[a]! ? b : a));
   const light = ids.reduce((a, b) => (grams[b]! > grams[a]! ? b : a));
+  return ids
+    .filter((id) => id !== light && grams[id]! < smallestPour)
+    .flatMap((strong) => letDown(set, wanted, grams, scale, strong, light) ?? [])
+    .reduce<PreTint | undefined>((a, b) => (a && a.deltaE00 <= b.deltaE00 ? a : b), undefined);
+}
+
+function letDown(
+  set: TubeSet,
+  wanted: WantedColour,
+  grams: Masses,
+  scale: Scale,
+  strong: string,
+  light: string,
+): PreTint | undefined {
+  const { step, least, smallestPour } = scaleSteps(scale);
+  const ids = Object.keys(grams);
   const parts = RATIOS.find(
     (r) => grams[strong]! * (1 + r) >= smallestPour && grams[strong]! * r <= grams[light]!,
   );
@@ -75,6 +91,8 @@ export function preTint(
   );
   const amounts = Object.fromEntries(tubes.map((t, j) => [wide.ids[t]!, steps[j]! * step]));
   const prediction = predictMix(set.palette, unblended(amounts, [tint]), set.white);
+  // Sought in whole steps it may come to nothing: then it is no help.
+  if (!(amounts[tint.id]! > 0)) return undefined;
   const split = splitDifference(wanted.lab, prediction.lab);
   const { [tint.id]: pour = 0, ...masses } = amounts;
   return {

@@ -45,6 +45,13 @@ function sharings(m: number, most: number): number {
   return ways;
 }
 
+/** Most parts that can be looked through one by one for so many tubes, up to what a painter counts. */
+export function mostPartsOf(tubes: number): number {
+  let most = MOST_PARTS;
+  while (most > 1 && sharings(tubes, most) > MOST_SHARINGS) most--;
+  return most;
+}
+
 /** Calls `visit` with every way to share up to `most` whole parts among m tubes; a tube may get none. */
 function everySharing(m: number, most: number, visit: (parts: number[]) => void): void {
   const parts = Array.from({ length: m }, () => 0);

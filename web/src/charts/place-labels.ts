@@ -36,14 +36,24 @@ const overlap = (p: Box, q: Box): number =>
  * Puts names beside their marks so that no two lie over each other, nor over a mark, nor outside the picture: right of
  * the mark, left, under it, over it, then the same further off with a line. Where nothing is free the least bad is
  * taken. Marks are served in the order given.
+ * `standing`: texts that are there already, by their middle.
  */
-export function placeLabels(marks: readonly MarkedPlace[], width: number, height: number): PlacedLabel[] {
+export function placeLabels(
+  marks: readonly MarkedPlace[],
+  width: number,
+  height: number,
+  standing: readonly MarkedPlace[] = [],
+): PlacedLabel[] {
   const taken: Box[] = marks.map(({ x, y }) => ({
     left: x - MARK,
     right: x + MARK,
     top: y - MARK,
     bottom: y + MARK,
   }));
+  for (const { x, y, text } of standing) {
+    const half = (text.length * LETTER) / 2;
+    taken.push({ left: x - half, right: x + half, top: y - LINE / 2, bottom: y + LINE / 2 });
+  }
   return marks.map((mark, own) => {
     const wide = mark.text.length * LETTER;
     let best: { label: PlacedLabel; box: Box; bad: number } | undefined;

@@ -7,7 +7,7 @@ import { num } from '../text/numbers.ts';
 import { ChartElement } from './chart-element.ts';
 import { pathThrough } from './curve.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
-import { placeLabels } from './place-labels.ts';
+import { type MarkedPlace, placeLabels } from './place-labels.ts';
 import { type Turn, see, turned } from './orthographic.ts';
 
 /** A named mark: a tube, a mix, a wanted colour. CIELAB. */
@@ -64,7 +64,7 @@ export class Turntable extends ChartElement {
     const marks = svg`
       ${this.#furniture(at)}
       ${order.map(({ mark, x, y }) => markShape(mark, x, y))}
-      ${width >= 480 ? names(placed, width, height) : nothing}`;
+      ${width >= 480 ? names(placed, width, height, this.#texts(at)) : nothing}`;
     const stops = placed.map(({ mark, x, y }) => ({ x, y, says: says(mark) }));
     return { width, height, marks, stops, cursor: 'ring', span: [0, height] };
   }
@@ -82,21 +82,29 @@ export class Turntable extends ChartElement {
         RING.map((h) => at({ L: 50, a: c * Math.cos(h), b: c * Math.sin(h) })).map((p) => [p.x, p.y]),
       ),
     );
-    const axis = [0, 50, 100].map((L) => ({ L, ...at({ L, a: 0, b: 0 }) }));
-    const ends = [
-      { text: '+a*', ...at({ L: 50, a: 66, b: 0 }) },
-      { text: '−a*', ...at({ L: 50, a: -66, b: 0 }) },
-      { text: '+b*', ...at({ L: 50, a: 0, b: 66 }) },
-      { text: '−b*', ...at({ L: 50, a: 0, b: -66 }) },
-    ];
+    const axis = [0, 50, 100].map((L) => at({ L, a: 0, b: 0 }));
     return svg`<g fill="none" stroke="currentColor">
         ${rings.map((d) => svg`<path d=${d} stroke-opacity="0.35"></path>`)}
         <path d=${pathThrough(axis.map((p) => [p.x, p.y]))} stroke-width="1.5"></path>
       </g>
       <g font-size="12" fill="currentColor" text-anchor="middle">
-        ${axis.map((p) => svg`<text x=${p.x - 24} y=${p.y} dy="0.35em">L* ${p.L}</text>`)}
-        ${ends.map((p) => svg`<text x=${p.x} y=${p.y} dy="0.35em">${p.text}</text>`)}
+        ${this.#texts(at).map((p) => svg`<text x=${p.x} y=${p.y} dy="0.35em">${p.text}</text>`)}
       </g>`;
+  }
+
+  /** What is written on the furniture, by the middle of each text. */
+  #texts(at: (lab: { L: number; a: number; b: number }) => { x: number; y: number }): MarkedPlace[] {
+    const axis = [0, 50, 100].map((L) => {
+      const { x, y } = at({ L, a: 0, b: 0 });
+      return { text: `L* ${L}`, x: x - 26, y };
+    });
+    return [
+      ...axis,
+      { text: '+a*', ...at({ L: 50, a: 66, b: 0 }) },
+      { text: '−a*', ...at({ L: 50, a: -66, b: 0 }) },
+      { text: '+b*', ...at({ L: 50, a: 0, b: 66 }) },
+      { text: '−b*', ...at({ L: 50, a: 0, b: -66 }) },
+    ];
   }
 
   protected override underlay(picture: ChartPicture): TemplateResult {
@@ -192,11 +200,13 @@ function names(
   placed: readonly { readonly mark: TurntableMark; readonly x: number; readonly y: number }[],
   width: number,
   height: number,
+  standing: readonly MarkedPlace[],
 ): SVGTemplateResult[] {
   const labels = placeLabels(
     placed.map(({ mark, x, y }) => ({ text: mark.label, x, y })),
     width,
     height,
+    standing,
   );
   return labels.map(
     ({ text, x, y, at, anchor, led }) => svg`

@@ -86,7 +86,8 @@ export const mixingWords = words(
     metamerism: (lights: string) => `matched in daylight, off under ${lights}`,
     underLamp: { A: 'lamplight by', 'LED-B3': 'an LED by' } as Readonly<Record<string, string>>,
     laid: 'How it lies',
-    laidHow: 'The same pile as a glaze or as impasto, over what is under it, under the lamp it is seen by.',
+    laidHow:
+      'The same pile as a glaze or as impasto, over what is under it, under the lamp it is seen by. A film of 1 scatters as much light as a white film with SX = 1.',
     ground: 'Over',
     grounds: {
       card: 'a card, black and white',
@@ -97,6 +98,7 @@ export const mixingWords = words(
     undertone: (X: string) => `undertone, ${X}`,
     film: (X: string) => `film of ${X}`,
     impasto: 'impasto',
+    hides: (percent: string) => `hides ${percent} %`,
     lampNeedsSpectrum:
       'The wanted colour was named by three numbers in daylight, so it is shown in daylight beside the mix: what it does under another lamp only a spectrum could say.',
     counted: 'Counted out',
@@ -219,7 +221,7 @@ export const mixingWords = words(
     underLamp: { A: 'bei Glühlicht um', 'LED-B3': 'bei LED um' },
     laid: 'Wie es liegt',
     laidHow:
-      'Derselbe Haufen als Lasur oder pastos, über dem, was darunter liegt, im Licht, in dem man ihn sieht.',
+      'Derselbe Haufen als Lasur oder pastos, über dem, was darunter liegt, im Licht, in dem man ihn sieht. Ein Film von 1 streut so viel Licht wie ein weißer mit SX = 1.',
     ground: 'Über',
     grounds: {
       card: 'einer Karte, schwarz und weiß',
@@ -230,6 +232,7 @@ export const mixingWords = words(
     undertone: (X) => `Lasur, ${X}`,
     film: (X) => `Film von ${X}`,
     impasto: 'pastos',
+    hides: (percent) => `deckt ${percent} %`,
     lampNeedsSpectrum:
       'Die gewünschte Farbe wurde mit drei Zahlen bei Tageslicht genannt und steht darum bei Tageslicht neben der Mischung: was sie in anderem Licht tut, könnte nur ein Spektrum sagen.',
     counted: 'Abgezählt',

@@ -66,7 +66,7 @@ export function matchJob(palette: MixingPalette, ask: MatchAsk, progress: Progre
 }
 
 /** A recipe further off than the best by this is another colour, not another way, CIEDE2000. Our choice. */
-const ANOTHER_COLOUR = 5;
+const ANOTHER_COLOUR = 2;
 
 function sameColour(found: readonly FoundRecipe[]): FoundRecipe[] {
   const best = Math.min(...found.map((f) => f.deltaE00));

@@ -3,7 +3,6 @@ import {
   type Highlight,
   type Masses,
   type MudBetween,
-  type Priority,
   type Reach,
   type Scale,
   type Wanted,
@@ -11,6 +10,7 @@ import {
   betweenTwo,
   canPour,
   highlights,
+  mostPartsOf,
   predictMix,
   reachOf,
   wholeParts,
@@ -24,15 +24,17 @@ export interface PartsAsk {
   readonly basis: 'mass' | 'volume';
   /** g/ml by tube id, where known. */
   readonly densities: Masses;
-  readonly priority?: Priority;
 }
-/** Fewest parts first, each longer one nearer. */
+/** The nearest few, fewest parts first, each longer one nearer. */
 export type PartsAnswer = readonly WholeParts[];
 
+const SHOWN = 5;
+
 export function partsJob(palette: MixingPalette, ask: PartsAsk): PartsAnswer {
-  const { masses, basis, densities, priority } = ask;
+  const { masses, basis, densities } = ask;
   const wanted = ask.wanted ?? { spectrum: predictMix(palette, masses).reflectance };
-  return wholeParts(palette, wanted, masses, { basis, densities, ...(priority ? { priority } : {}) });
+  const mostParts = mostPartsOf(Object.keys(masses).length);
+  return wholeParts(palette, wanted, masses, { basis, densities, mostParts }).slice(-SHOWN);
 }
 
 export interface MudAsk {

@@ -1,5 +1,5 @@
 import { css, html, nothing, svg } from 'lit';
-import type { Masses, MixPrediction, Pour } from '../../../../src/mix/index.ts';
+import { type Masses, type MixPrediction, type Pour, worthyPreTint } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
@@ -9,7 +9,7 @@ import { smallGrams } from '../../text/small-grams.ts';
 import { ScaleController } from '../../state/scale.ts';
 import type { ValueStringAnswer } from '../../workers/limits-jobs.ts';
 import type { HighlightsAnswer } from '../../workers/parts-jobs.ts';
-import { firstMix, labelIn } from '../mixing/pour-words.ts';
+import { labelIn } from '../mixing/pour-words.ts';
 
 /** Highlights worth a card each. */
 const SHOWN = 4;
@@ -34,7 +34,7 @@ export class TlValueString extends TlElement {
         list-style: none;
         padding: 0;
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(7.6rem, 1fr));
         gap: var(--s3) 0;
         max-inline-size: none;
       }
@@ -126,8 +126,8 @@ export class TlValueString extends TlElement {
     mix: MixPrediction | undefined,
   ) {
     const t = limitsWords();
-    // What is drawn is what the scale can pour; with a pre-tint the step itself.
-    const made = pour && !pour.preTint ? pour.prediction : mix;
+    // What is drawn is what comes out of the scale.
+    const made = pour ? (worthyPreTint(pour) ?? pour).prediction : mix;
     const label = made ? patchName({ lab: made.lab, value: made.value }) : t.noStep;
     return html`<li>
       <svg viewBox="0 0 100 120" preserveAspectRatio="none" role="img" aria-label=${label}>
@@ -137,7 +137,7 @@ export class TlValueString extends TlElement {
       </svg>
       <div class="says">
         <b>${heading}</b>
-        <span class="small" aria-hidden="true">${label}</span>
+        <span class="small" aria-hidden="true">${made ? t.leaning(num(made.lean, 1)) : label}</span>
         ${made ? html`<span class="small">${t.within(num(made.interval.radius95, 1))}</span>` : nothing}
         ${note ? html`<span class="small">${note}</span>` : nothing} ${this.#grams(masses, pour)}
       </div>
@@ -147,11 +147,13 @@ export class TlValueString extends TlElement {
   #grams(masses: Masses | undefined, pour: Pour | undefined) {
     const t = limitsWords();
     const { resolution } = this.#scale.value;
-    const tint = pour?.preTint;
+    const tint = pour && worthyPreTint(pour);
     const rows = Object.entries(tint?.masses ?? pour?.masses ?? masses ?? {}).sort(([, p], [, q]) => q - p);
     const row = (what: string, g: number) =>
       html`<li><span>${what}</span><span>${pour ? grams(g, resolution) : smallGrams(g)}</span></li>`;
-    return html`${tint ? html`<span class="small">${firstMix(tint, this.profile, resolution)}</span>` : nothing}
+    const weigh = (id: string): string =>
+      `${grams(tint?.make[id] ?? 0, resolution)} ${labelIn(this.profile, id)}`;
+    return html`${tint ? html`<span class="small">${t.tintOf(weigh(tint.strong), weigh(tint.light))}</span>` : nothing}
       <ul>
         ${rows.map(([id, g]) => row(labelIn(this.profile, id), g))}
         ${tint ? row(t.thePreTint, tint.pour) : nothing}

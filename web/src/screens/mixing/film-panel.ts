@@ -151,7 +151,10 @@ export class TlFilmPanel extends TlElement {
 
   #film({ X, over, overBlack }: MixFilm, i: number) {
     const t = mixingWords();
-    const name = i === 0 ? t.undertone(num(X, 2)) : t.film(num(X, X < 1 ? 2 : 0));
+    // ISO 6504-3 and ASTM D2805: Y over black divided by Y over white.
+    const hides = overBlack && t.hides(num((100 * overBlack.xyz.Y) / over.xyz.Y, 0));
+    const film = i === 0 ? t.undertone(num(X, 2)) : t.film(num(X, X < 1 ? 2 : 0));
+    const name = hides ? `${film}, ${hides}` : film;
     const black = overBlack && patchOfReflectance(overBlack.reflectance);
     return this.#choice(X, name, patchOfReflectance(over.reflectance), black);
   }

@@ -10,7 +10,7 @@ import { num } from '../../text/numbers.ts';
 import { said } from '../../text/said.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import type { PartsAnswer } from '../../workers/parts-jobs.ts';
-import { type WantedColour, asWanted, changeTable, mixTable } from './mix-state.ts';
+import { type WantedColour, asWanted, changeTable } from './mix-state.ts';
 import { labelIn } from './pour-words.ts';
 
 type Basis = 'mass' | 'volume';
@@ -121,7 +121,6 @@ export class TlPartsPanel extends TlElement {
           masses: used,
           basis,
           densities: this.#densities(),
-          priority: mixTable().priority,
           ...(wanted ? { wanted: asWanted(wanted) } : {}),
         },
         { signal },

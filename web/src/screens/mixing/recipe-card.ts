@@ -77,6 +77,7 @@ export class TlRecipeCard extends TlElement {
       }
       .share {
         text-align: end;
+        white-space: nowrap;
       }
       .tick {
         inline-size: 2.2rem;
