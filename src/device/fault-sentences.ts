@@ -1,67 +1,67 @@
 import type { FaultDetails, FaultKind } from './fault.ts';
+import { say } from './sentences.ts';
 
 type Sentence = (d: FaultDetails) => string;
 
-const port = (d: FaultDetails): string => d.port ?? 'the port';
+const port = (d: FaultDetails): string => d.port ?? say('the-port');
+/** At the beginning of a sentence. */
+const portFirst = (d: FaultDetails): string => (d.port ? capital(d.port) : say('the-port-first'));
 const seen = (d: FaultDetails, otherwise: string): string => d.seen ?? otherwise;
 const list = (names: readonly string[] | undefined): string =>
-  names?.length ? names.join(', ') : 'a channel';
+  names?.length ? names.join(', ') : say('a-channel');
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Every fault's sentence: what was seen, what is allowed, what to do next. */
 export const FAULT_SENTENCES: Readonly<Record<FaultKind, Sentence>> = {
-  'no-serial-support': (d) =>
-    `Serial ports cannot be used on this computer (${seen(d, 'the port library did not load')}); everything else works; type readings in, import a file, or run npm ci again on this computer.`,
-  permission: (d) =>
-    `${capital(port(d))} may not be opened by this user; the serial ports belong to a group (dialout on most Linux systems, uucp on some); run "sudo usermod -aG dialout $USER", log out and in again, then connect.`,
-  busy: (d) =>
-    `${capital(port(d))} is in use by another program; one program at a time may hold a head; close the other one (a terminal, a second window, a modem manager) and connect again.`,
-  waiting: (d) =>
-    `${capital(port(d))} is in use by another program, such as a modem manager that looks at every new port; it is waited for up to ${d.allowed ?? '30 s'}; close the other program, or stop waiting.`,
-  'busy-or-denied': (d) =>
-    `${capital(port(d))} refused to open; most often another program holds it, sometimes the user has no right to it; close other programs that use serial ports and connect again.`,
-  missing: (d) =>
-    `There is no ${port(d)} now; a head shows up as a serial port a second or two after it is plugged in; check the cable, then choose the port again.`,
-  'not-a-serial-port': (d) =>
-    `${capital(port(d))} is not a serial port; ports look like /dev/ttyACM0, /dev/ttyUSB0, /dev/cu.usbmodem1 or COM5; choose one from the list.`,
-  'open-timeout': (d) =>
-    `${capital(port(d))} did not open within ${d.allowed ?? '3 s'}; a port opens at once when its device is well; unplug the head, plug it in again and connect.`,
-  'open-failed': (d) =>
-    `${capital(port(d))} could not be opened (${seen(d, 'no reason given')}); a head's port opens for any program that may use it; unplug the head, plug it in again and choose the port anew.`,
+  'no-serial-support': (d) => say('no-serial-support', { cause: seen(d, say('no-library')) }),
+  permission: (d) => say('permission', { port: portFirst(d) }),
+  busy: (d) => say('busy', { port: portFirst(d) }),
+  waiting: (d) => say('waiting', { port: portFirst(d), limit: d.allowed ?? '30 s' }),
+  'busy-or-denied': (d) => say('busy-or-denied', { port: portFirst(d) }),
+  missing: (d) => say('missing', { port: port(d) }),
+  'not-a-serial-port': (d) => say('not-a-serial-port', { port: portFirst(d) }),
+  'open-timeout': (d) => say('open-timeout', { port: portFirst(d), limit: d.allowed ?? '3 s' }),
+  'open-failed': (d) => say('open-failed', { port: portFirst(d), cause: seen(d, say('no-reason')) }),
   disconnected: (d) =>
-    `The connection to ${port(d)} was lost${d.asked ? ` while waiting for ${d.asked}` : ''}; nothing read before is lost; plug the head in again, the bench finds it by its serial number.`,
-  timeout: (d) =>
-    `The head did not answer ${d.asked ?? 'a question'} within ${d.allowed ?? 'its time'}; it was asked twice where that is safe; check the cable and read again.`,
-  overlong: (d) =>
-    `The head sent more than ${d.allowed ?? '4096'} characters without an end of line; that is noise, not a reading, and it was thrown away; check the cable and that this port is the head's, then read again.`,
-  crc: () =>
-    `An answer of the head came damaged (its checksum does not fit) and was thrown away, as was its repeat; only undamaged answers count; move the cable away from motors and lamp supplies, or use a shorter one, then read again.`,
-  'no-crc': () =>
-    `The head stopped sending checksums, which it does after a restart; the answer was thrown away; check its power, take the white tile again, then read.`,
-  frame: (d) =>
-    `An answer of the head cannot be read as a reading (${seen(d, 'wrong shape')}); it was thrown away; read again, and if it stays so, check the cable and the head's firmware.`,
-  stale: () =>
-    `The head sent a reading that was already taken; only a fresh one counts, so it was thrown away; read again.`,
-  sequence: (d) =>
-    `The head's readings are not numbered one after another (${seen(d, 'a number is missing')}); the head restarted or another program reads it too; close the other program, take the white tile again, then read.`,
-  'out-of-sync': (d) =>
-    `The head on ${port(d)} no longer answers in turn; three tries to bring it back failed; unplug it, plug it in again, and it will be found.`,
+    say('disconnected', { port: port(d), asked: d.asked ? say('while-waiting', { what: d.asked }) : '' }),
+  timeout: (d) => say('timeout', { what: d.asked ?? say('a-question'), limit: d.allowed ?? say('its-time') }),
+  overlong: (d) => say('overlong', { limit: d.allowed ?? '4096' }),
+  crc: () => say('crc'),
+  'no-crc': () => say('no-crc'),
+  frame: (d) => say('frame', { seen: seen(d, say('wrong-shape')) }),
+  stale: () => say('stale'),
+  sequence: (d) => say('sequence', { seen: seen(d, say('number-missing')) }),
+  'out-of-sync': (d) => say('out-of-sync', { port: port(d) }),
   'no-answer': (d) =>
-    `Nothing on ${port(d)} answered as a head within ${d.allowed ?? '3 s'}${d.seen ? ` (heard ${d.seen})` : ''}; a head answers *IDN? with four fields beginning TINTLADDER; choose another port or check the head's firmware.`,
-  protocol: (d) =>
-    `The head speaks version ${seen(d, 'unknown')} of the line protocol; this program speaks ${d.allowed ?? '1.0'}; update the head's firmware or this program, or type the readings in meanwhile.`,
+    say('no-answer', {
+      port: port(d),
+      limit: d.allowed ?? '3 s',
+      heard: d.seen ? say('heard', { what: d.seen }) : '',
+    }),
+  protocol: (d) => say('protocol', { version: seen(d, 'unknown'), allowed: d.allowed ?? '1.0' }),
   'other-head': (d) =>
-    `Another head answered on ${port(d)} (${seen(d, 'unknown serial number')}, wanted ${d.allowed ?? 'the one used before'}); white and dark belong to one head; plug the first one in, or connect anew with this one.`,
+    say('other-head', {
+      port: port(d),
+      seen: seen(d, say('unknown-serial')),
+      wanted: d.allowed ?? say('one-before'),
+    }),
   settings: (d) =>
-    `The head did not take or keep its settings (${seen(d, 'they differ')}; wanted ${d.allowed ?? 'those of the white tile'}); a reading with other settings than the white's is worthless and was thrown away; set them again and take the white tile anew.`,
+    say('settings', { seen: seen(d, say('they-differ')), wanted: d.allowed ?? say('those-of-white') }),
   saturated: (d) =>
-    `Too much light in ${list(d.channels)}${d.seen ? ` (${d.seen})` : ''}; every channel must stay below full scale; lower the gain or the aperture, then take the white tile anew before the next reading.`,
-  hardware: (d) =>
-    `The head's own sensor does not answer (${seen(d, 'hardware error')}); a reading needs it; check the wire between board and sensor, then unplug and plug in the head.`,
+    d.seen
+      ? say('saturated-seen', { channels: list(d.channels), seen: d.seen })
+      : say('saturated', { channels: list(d.channels) }),
+  hardware: (d) => say('hardware', { seen: seen(d, say('hardware-error')) }),
   refused: (d) =>
-    `The head refused ${d.asked ?? 'a command'} (${seen(d, 'no reason given')}); ${d.allowed ? `allowed: ${d.allowed}` : 'its own documents say what it takes'}; choose an allowed value and set it again.`,
-  unsupported: (d) =>
-    `This head does not know ${d.asked ?? 'that command'}; it is optional in the protocol; go on without it, or use a head that has it.`,
+    say('refused', {
+      what: d.asked ?? say('a-command'),
+      cause: seen(d, say('no-reason')),
+      allowed: d.allowed ? say('allowed', { values: d.allowed }) : say('own-documents'),
+    }),
+  unsupported: (d) => say('unsupported', { what: d.asked ?? say('that-command') }),
   'out-of-range': (d) =>
-    `${capital(seen(d, 'The value'))} cannot be set; allowed: ${d.allowed ?? 'see the head'}; choose a value in that range.`,
+    say('out-of-range', {
+      value: capital(seen(d, say('the-value'))),
+      allowed: d.allowed ?? say('see-the-head'),
+    }),
 };

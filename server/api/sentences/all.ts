@@ -14,6 +14,7 @@ import { REPEATS } from '../../../src/calibrate/repeats/sentences.ts';
 import { SWATCH_SET } from '../../../src/calibrate/swatch-set/sentences.ts';
 import { TILE } from '../../../src/calibrate/tile/sentences.ts';
 import { COLOUR } from '../../../src/colour/sentences.ts';
+import { DEVICE } from '../../../src/device/sentences.ts';
 import { PALETTE } from '../../../src/fit/palette-sentences.ts';
 import { FIT } from '../../../src/fit/sentences.ts';
 import { MIX } from '../../../src/mix/sentences.ts';
@@ -37,6 +38,7 @@ export const CATALOGUES: readonly Sentences[] = [
   SWATCH_SET,
   TILE,
   COLOUR,
+  DEVICE,
   PALETTE,
   FIT,
   MIX,

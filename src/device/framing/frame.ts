@@ -1,4 +1,5 @@
 import { parseHeadNumber, parseNaturalNumber, parsePlainNumber } from './number.ts';
+import { say } from '../sentences.ts';
 
 /** The frame's flag bits (protocol section 4). */
 export const FLAG_DIGITAL_SATURATION = 1;
@@ -52,29 +53,32 @@ export function parseFrame(text: string, channels: number): FrameReading {
   ];
   const frame = parseNaturalNumber(number);
   if (frame === undefined || frame < 1 || frame > LAST_FRAME_NUMBER)
-    return refuse(`frame number "${number}"`);
+    return refuse(say('frame-number', { seen: String(number) }));
   const flags = parseNaturalNumber(flagSum ?? '');
-  if (flags === undefined || flags > KNOWN_FLAGS) return refuse(`flags "${flagSum}"`);
+  if (flags === undefined || flags > KNOWN_FLAGS) return refuse(say('flags', { seen: String(flagSum) }));
   const gain = parsePlainNumber(gainField ?? '');
-  if (gain === undefined || gain <= 0) return refuse(`gain "${gainField}"`);
+  if (gain === undefined || gain <= 0) return refuse(say('gain-field', { seen: String(gainField) }));
   const apertureS = parsePlainNumber(apertureField ?? '');
   if (apertureS === undefined || apertureS <= 0 || apertureS > 600)
-    return refuse(`aperture "${apertureField}"`);
-  if (lampField !== '0' && lampField !== '1') return refuse(`lamp "${lampField}"`);
+    return refuse(say('aperture-field', { seen: String(apertureField) }));
+  if (lampField !== '0' && lampField !== '1') return refuse(say('lamp-field', { seen: String(lampField) }));
   const lamp = lampField === '1';
-  if (lamp === ((flags & FLAG_LAMP_OFF) !== 0)) return refuse(`lamp ${lampField} with flags ${flags}`);
+  if (lamp === ((flags & FLAG_LAMP_OFF) !== 0))
+    return refuse(say('lamp-flags', { lamp: String(lampField), flags }));
   const temperature = parseHeadNumber(kelvinField ?? '');
   if (
     temperature !== 'not-a-number' &&
     !(typeof temperature === 'number' && temperature > 150 && temperature < 500)
   ) {
-    return refuse(`temperature "${kelvinField}"`);
+    return refuse(say('temperature', { seen: String(kelvinField) }));
   }
-  if (parseNaturalNumber(n ?? '') !== channels) return refuse(`count of counts "${n}", ${channels} wanted`);
+  if (parseNaturalNumber(n ?? '') !== channels)
+    return refuse(say('count-of-counts', { seen: String(n), wanted: channels }));
   const counts: Count[] = [];
   for (const field of fields.slice(SETTINGS_FIELDS)) {
     const count = parseHeadNumber(field);
-    if (count === undefined || (typeof count === 'number' && count < 0)) return refuse(`count "${field}"`);
+    if (count === undefined || (typeof count === 'number' && count < 0))
+      return refuse(say('count', { seen: String(field) }));
     counts.push(count);
   }
   const kelvin = temperature === 'not-a-number' ? undefined : temperature;

@@ -1,6 +1,7 @@
 import type { DeviceFault } from '../fault.ts';
 import type { ByteLink, LineTransport } from '../transport.ts';
 import { LineSplitter, LONGEST_RESPONSE } from './line-splitter.ts';
+import { say } from '../sentences.ts';
 
 /** Lines over any byte link: the transport of WebSerial and of the practice instrument. */
 export class LineLink implements LineTransport {
@@ -54,7 +55,7 @@ export function asciiBytes(text: string): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(text.length);
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
-    if (code > 0x7e) throw new RangeError(`Only ASCII can be sent to a head; character ${code} was given.`);
+    if (code > 0x7e) throw new RangeError(say('ascii', { code }));
     bytes[i] = code;
   }
   return bytes;

@@ -3,6 +3,7 @@ import { splitOutsideQuotes, unquote } from '../framing/fields.ts';
 import { parseHeadNumber, parseNaturalNumber, parsePlainNumber } from '../framing/number.ts';
 import type { Conversation } from '../scpi/ask.ts';
 import { drainErrors } from '../scpi/error-queue.ts';
+import { say } from '../sentences.ts';
 
 /** Response of one channel to wavelength (filter x lamp x detector), any scale. */
 export interface ChannelResponse {
@@ -35,14 +36,14 @@ export async function readChannels(talk: Conversation): Promise<Channel[]> {
     channels.push(...(await talk.ask({ send, read: (answer) => readCatalogue(answer, count) })));
   }
   const names = new Set(channels.map((channel) => channel.name));
-  if (names.size !== channels.length) throw odd('two channels of one name');
+  if (names.size !== channels.length) throw odd(say('two-of-one-name'));
   return channels;
 }
 
 function readChannelCount(answer: string): number {
   const count = parseNaturalNumber(answer);
   if (count === undefined || count < 1 || count > MOST_CHANNELS) {
-    throw odd(`"${answer}" channels, 1 to ${MOST_CHANNELS} allowed`);
+    throw odd(say('channels-answer', { seen: answer, most: MOST_CHANNELS }));
   }
   return count;
 }
@@ -51,10 +52,10 @@ function readChannelCount(answer: string): number {
 export function readCatalogue(answer: string, count: number): Channel[] {
   const fields = splitOutsideQuotes(answer, ',');
   if (fields?.length !== 3 * count)
-    throw odd(`a catalogue of ${fields?.length ?? 'broken'} fields, ${3 * count} wanted`);
+    throw odd(say('catalogue-fields', { seen: fields?.length ?? 'broken', wanted: 3 * count }));
   return Array.from({ length: count }, (_, i) => {
     const name = unquote(fields[3 * i] ?? '');
-    if (!name) throw odd(`channel name ${fields[3 * i]}`);
+    if (!name) throw odd(say('channel-name', { seen: String(fields[3 * i]) }));
     return {
       name,
       centreNm: nanometres(fields[3 * i + 1], 200, 1200),
@@ -67,7 +68,7 @@ function nanometres(field: string | undefined, lowest: number, highest: number):
   const metres = parseHeadNumber(field ?? '');
   if (metres === 'not-a-number') return undefined;
   const nm = typeof metres === 'number' ? Math.round(metres * 1e12) / 1e3 : Number.NaN;
-  if (!(nm >= lowest && nm <= highest)) throw odd(`${field} m as a wavelength`);
+  if (!(nm >= lowest && nm <= highest)) throw odd(say('metres', { seen: String(field) }));
   return nm;
 }
 
@@ -106,12 +107,12 @@ function readResponse(answer: string): ChannelResponse | undefined {
     n < 2 ||
     numbers.includes(undefined)
   ) {
-    throw odd('a channel response of the wrong shape');
+    throw odd(say('response-shape'));
   }
   const nm = (metres: number): number => Math.round(metres * 1e12) / 1e3;
   return { startNm: nm(start), stepNm: nm(step), values: values as number[] };
 }
 
 function odd(seen: string): DeviceFault {
-  return new DeviceFault('frame', { asked: 'the channel catalogue', seen });
+  return new DeviceFault('frame', { asked: say('channel-catalogue'), seen });
 }

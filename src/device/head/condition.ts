@@ -1,6 +1,7 @@
 import { DeviceFault } from '../fault.ts';
 import { parseNaturalNumber } from '../framing/number.ts';
 import type { Conversation } from '../scpi/ask.ts';
+import { say } from '../sentences.ts';
 
 /** What the head says about itself right now: SCPI's two condition registers. */
 export interface HeadCondition {
@@ -24,7 +25,7 @@ export function readCondition(talk: Conversation): Promise<HeadCondition> {
       const units = answer.split(';').map((unit) => parseNaturalNumber(unit));
       const [operation, questionable] = units;
       if (units.length !== 2 || operation === undefined || questionable === undefined) {
-        throw new DeviceFault('frame', { asked: 'its condition', seen: `"${answer.slice(0, 40)}"` });
+        throw new DeviceFault('frame', { asked: say('its-condition'), seen: `"${answer.slice(0, 40)}"` });
       }
       return {
         settling: bit(operation, 1),

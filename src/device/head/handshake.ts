@@ -9,6 +9,7 @@ import { PROTOCOL_MAJOR, PROTOCOL_MINOR, parseIdentity, speaksThisProtocol } fro
 import type { HeadIdentity } from './identity.ts';
 import { readLimits } from './settings.ts';
 import type { HeadLimits } from './settings.ts';
+import { say } from '../sentences.ts';
 
 /** `spectral` on any grid, a few `bands`, or `tristimulus`: the kinds of a swatch set's instrument. */
 export type HeadKind = 'spectral' | 'bands' | 'tristimulus';
@@ -53,7 +54,7 @@ export async function startChecksums(talk: Conversation, line: QueryLine): Promi
     read: (answer) => {
       if (answer === '0,"No error";1') return true;
       const entry = readQueueEntry(answer.split(';')[0] ?? '');
-      if (entry.code === 0) throw new DeviceFault('frame', { seen: `"${answer}" after SYST:COMM:CRC 1` });
+      if (entry.code === 0) throw new DeviceFault('frame', { seen: say('after-crc', { seen: answer }) });
       return false;
     },
   });
@@ -96,7 +97,7 @@ export async function readDescription(talk: Conversation): Promise<HeadDescripti
       const text = unquote(answer);
       if (text === undefined || !GEOMETRIES.includes(text)) {
         throw new DeviceFault('frame', {
-          asked: 'its geometry',
+          asked: say('its-geometry'),
           seen: `${answer}; allowed: ${GEOMETRIES.join(', ')}`,
         });
       }
@@ -112,7 +113,7 @@ function pick(answer: string, kinds: Readonly<Record<string, HeadKind>>): HeadKi
   const kind = kinds[unquote(answer) ?? ''];
   if (!kind) {
     throw new DeviceFault('frame', {
-      asked: 'its kind',
+      asked: say('its-kind'),
       seen: `${answer}; allowed: ${Object.keys(kinds).join(', ')}`,
     });
   }

@@ -3,6 +3,7 @@ import { DeviceFault, isDeviceFault } from '../fault.ts';
 import type { QueryLine } from '../scpi/query-line.ts';
 import { parseIdentity } from './identity.ts';
 import type { HeadIdentity } from './identity.ts';
+import { say } from '../sentences.ts';
 
 const PROBE_MS = 300;
 const SETTLE_MS = 50;
@@ -31,7 +32,7 @@ export async function probe(line: QueryLine, wholeMs: number): Promise<Omit<Head
       if (identity) return identity;
     } catch (error) {
       if (!isDeviceFault(error) || error.kind === 'disconnected') throw error;
-      if (error.kind === 'overlong') heard = 'a flood without line ends';
+      if (error.kind === 'overlong') heard = say('flood');
       // An overlong run ends a probe early: do not ask a flooding device faster than a silent one.
       await sleep(line.clock, Math.max(0, Math.min(asked + PROBE_MS, end) - line.clock.now()));
     }

@@ -11,6 +11,7 @@ import type { Channel } from './channels.ts';
 import type { FrameNumbers } from './frame-numbers.ts';
 import { near } from './settings.ts';
 import type { HeadSettings } from './settings.ts';
+import { say } from '../sentences.ts';
 
 /** One accepted frame: raw counts only, in the order of the head's channels. No calibration is in it. */
 export interface HeadReading {
@@ -51,14 +52,16 @@ const SAME_APERTURE = 1e-4;
 export function takeReading(answer: string, expected: Expectation): HeadReading {
   const { channels, settings } = expected;
   // Two faces of one case: the lone 9.91E37 of a head that could take no frame.
-  if (/^9\.91E\+?37$/i.test(answer)) throw new DeviceFault('hardware', { seen: 'no frame: not a number' });
+  if (/^9\.91E\+?37$/i.test(answer)) throw new DeviceFault('hardware', { seen: say('no-frame') });
   const parsed = parseFrame(answer, channels.length);
   if (!parsed.ok) throw new DeviceFault('frame', { seen: parsed.why });
   const { frame } = parsed;
   holdToSettings(frame, settings, expected.lamp);
   const order = expected.numbers.judge(frame.frame);
-  if (order === 'stale') throw new DeviceFault('stale', { seen: `frame ${frame.frame} again` });
-  if (order === 'odd') throw new DeviceFault('sequence', { seen: `frame ${frame.frame} out of turn` });
+  if (order === 'stale')
+    throw new DeviceFault('stale', { seen: say('frame-again', { number: frame.frame }) });
+  if (order === 'odd')
+    throw new DeviceFault('sequence', { seen: say('frame-out-of-turn', { number: frame.frame }) });
   return {
     frame: frame.frame,
     flags: frame.flags,
@@ -74,13 +77,16 @@ export function takeReading(answer: string, expected: Expectation): HeadReading 
 }
 
 function holdToSettings(frame: Frame, settings: HeadSettings, lamp: boolean | undefined): void {
-  const allowed = `gain ${settings.gain}, aperture ${settings.apertureS} s`;
+  const allowed = say('gain-aperture', { gain: settings.gain, seconds: settings.apertureS });
   if (frame.gain !== settings.gain || !near(frame.apertureS, settings.apertureS, SAME_APERTURE)) {
-    throw new DeviceFault('settings', { seen: `gain ${frame.gain}, aperture ${frame.apertureS} s`, allowed });
+    throw new DeviceFault('settings', {
+      seen: say('gain-aperture', { gain: frame.gain, seconds: frame.apertureS }),
+      allowed,
+    });
   }
   if (lamp !== undefined && frame.lamp !== lamp) {
     throw new DeviceFault('frame', {
-      seen: `lamp ${frame.lamp ? 'on' : 'off'} where it should be the other way`,
+      seen: say('lamp-other-way', { lamp: frame.lamp ? 'on' : 'off' }),
     });
   }
 }
@@ -89,14 +95,13 @@ function plainCounts(frame: Frame, channels: readonly Channel[]): number[] {
   const over = channels.filter((_, i) => frame.counts[i] === 'over-range').map((channel) => channel.name);
   const flagged = frame.flags & (FLAG_DIGITAL_SATURATION | FLAG_ANALOGUE_SATURATION);
   if (over.length > 0 || flagged) {
-    const seen =
-      frame.flags & FLAG_ANALOGUE_SATURATION ? 'in the analogue stage, before the count' : undefined;
+    const seen = frame.flags & FLAG_ANALOGUE_SATURATION ? say('in-analogue') : undefined;
     throw new DeviceFault('saturated', { channels: over, ...(seen === undefined ? {} : { seen }) });
   }
   return frame.counts.map((count, i) => {
     if (typeof count === 'number') return count;
     throw new DeviceFault('hardware', {
-      seen: `channel ${channels[i]?.name} is ${count.replaceAll('-', ' ')}`,
+      seen: say('channel-is', { channel: String(channels[i]?.name), count: count.replaceAll('-', ' ') }),
     });
   });
 }

@@ -2,6 +2,7 @@ import { DeviceFault } from '../fault.ts';
 import { parsePlainNumber } from '../framing/number.ts';
 import type { Conversation } from '../scpi/ask.ts';
 import { command } from '../scpi/error-queue.ts';
+import { say } from '../sentences.ts';
 
 /** How the head takes a reading, as read back from it. */
 export interface HeadSettings {
@@ -47,7 +48,10 @@ function parseSettings(answer: string): HeadSettings {
   const [gain, apertureS, averages, passes, fullScale] = numbers;
   const all = [gain, apertureS, averages, passes, fullScale];
   if (units.length !== 5 || !all.every((x): x is number => x !== undefined && x > 0)) {
-    throw new DeviceFault('frame', { asked: 'its settings', seen: `"${answer}" in place of five settings` });
+    throw new DeviceFault('frame', {
+      asked: say('its-settings'),
+      seen: say('five-settings', { seen: answer }),
+    });
   }
   const [g, t, n, p, full] = all as [number, number, number, number, number];
   return { gain: g, apertureS: t, averages: n, passes: p, fullScale: full };
@@ -69,7 +73,7 @@ function positives(fields: readonly string[], count?: number): number[] {
     (count !== undefined && fields.length !== count) ||
     !numbers.every((x): x is number => x !== undefined && x > 0)
   ) {
-    throw new DeviceFault('frame', { asked: 'what may be set', seen: `"${fields.join(',')}"` });
+    throw new DeviceFault('frame', { asked: say('what-may-be-set'), seen: `"${fields.join(',')}"` });
   }
   return numbers;
 }
@@ -90,10 +94,10 @@ export async function applySettings(
   if (averages !== undefined) await command(talk, `SENS:AVER:COUN ${averages}`);
   const settings = await readSettings(talk);
   const wrong =
-    (gain !== undefined && settings.gain !== gain && `gain ${settings.gain}`) ||
+    (gain !== undefined && settings.gain !== gain && say('gain', { gain: settings.gain })) ||
     (apertureS !== undefined &&
       !near(settings.apertureS, apertureS, 0.05) &&
-      `aperture ${settings.apertureS} s`) ||
+      say('aperture', { seconds: settings.apertureS })) ||
     (averages !== undefined && settings.averages !== averages && `${settings.averages} averages`);
   if (wrong) {
     throw new DeviceFault('settings', { seen: wrong, allowed: JSON.stringify(wanted).replaceAll('"', '') });
@@ -103,21 +107,24 @@ export async function applySettings(
 
 function checkWanted({ gain, apertureS, averages }: WantedSettings, limits: HeadLimits): void {
   if (gain !== undefined && !limits.gains.includes(gain)) {
-    throw new DeviceFault('out-of-range', { seen: `gain ${gain}`, allowed: limits.gains.join(', ') });
+    throw new DeviceFault('out-of-range', { seen: say('gain', { gain }), allowed: limits.gains.join(', ') });
   }
   if (apertureS !== undefined && !(apertureS >= limits.apertureMinS && apertureS <= limits.apertureMaxS)) {
     throw new DeviceFault('out-of-range', {
-      seen: `aperture ${apertureS} s`,
+      seen: say('aperture', { seconds: apertureS }),
       allowed: apertureWords(limits),
     });
   }
   if (averages !== undefined && !(Number.isInteger(averages) && averages >= 1 && averages <= MOST_AVERAGES)) {
-    throw new DeviceFault('out-of-range', { seen: `${averages} averages`, allowed: `1 to ${MOST_AVERAGES}` });
+    throw new DeviceFault('out-of-range', {
+      seen: say('averages', { count: averages }),
+      allowed: say('one-to', { most: MOST_AVERAGES }),
+    });
   }
 }
 
 function apertureWords(limits: HeadLimits): string {
-  return `${limits.apertureMinS} to ${limits.apertureMaxS} s`;
+  return say('from-to', { low: limits.apertureMinS, high: limits.apertureMaxS });
 }
 
 /** Equal within a share of the second: a head rounds an aperture to its own clock. */

@@ -1,6 +1,7 @@
 import { DeviceFault } from '../fault.ts';
 import { splitOutsideQuotes, unquote } from '../framing/fields.ts';
 import type { Conversation } from './ask.ts';
+import { say } from '../sentences.ts';
 
 /** One entry of the head's error queue; code 0 is "No error". */
 export interface QueueEntry {
@@ -22,7 +23,7 @@ export function readQueueEntry(answer: string): QueueEntry {
   if (fields?.length !== 2 || code === undefined || !/^[+-]?\d{1,5}$/.test(code) || words === undefined) {
     throw new DeviceFault('frame', {
       asked: 'SYST:ERR?',
-      seen: `"${answer}" in place of an error queue entry`,
+      seen: say('in-place-of-entry', { seen: answer }),
     });
   }
   const cut = words.indexOf(';');

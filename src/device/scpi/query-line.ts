@@ -2,6 +2,7 @@ import type { Cancel, Clock } from '../clock.ts';
 import { DeviceFault } from '../fault.ts';
 import { readChecked } from '../framing/checked-line.ts';
 import type { LineTransport } from '../transport.ts';
+import { say } from '../sentences.ts';
 
 /** Time limit of a plain query, ms (protocol section 8). */
 export const QUERY_MS = 1000;
@@ -70,8 +71,7 @@ export class QueryLine {
    * @throws DeviceFault `timeout`, `disconnected`, `overlong`, `crc`, `no-crc`
    */
   exchange(text: string, timeoutMs: number, accept?: (text: string) => boolean): Promise<string> {
-    if (this.#pending)
-      throw new Error(`"${text}" was asked while "${this.#pending.asked}" waits for its answer.`);
+    if (this.#pending) throw new Error(say('asked-while', { text, pending: this.#pending.asked }));
     return new Promise<string>((resolve, reject) => {
       const cancel = this.#clock.after(timeoutMs, () => {
         this.#fail(

@@ -4,6 +4,7 @@ import { loadSerialLibrary } from './serial-library.ts';
 import type { ListedPort, SerialLibrary } from './serial-library.ts';
 import { listFromSysfs } from './sysfs-ports.ts';
 import { systemClock } from './system-clock.ts';
+import { say } from '../sentences.ts';
 
 /** A port to choose from. */
 export interface SerialPortInfo extends ListedPort {
@@ -34,7 +35,7 @@ export async function listPorts(options: ListOptions = {}): Promise<SerialPortIn
   let ports: readonly ListedPort[] = [];
   try {
     const asked = library().then((loaded) => loaded.list());
-    ports = await within(clock, timeoutMs, asked, () => new Error('The list of ports took too long.'));
+    ports = await within(clock, timeoutMs, asked, () => new Error(say('ports-too-long')));
   } catch {
     // handled below: an unknown list, whatever the reason
   }

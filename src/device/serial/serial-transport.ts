@@ -8,6 +8,7 @@ import { openFault } from './open-fault.ts';
 import { loadSerialLibrary } from './serial-library.ts';
 import type { PortHandle, SerialLibrary } from './serial-library.ts';
 import { systemClock } from './system-clock.ts';
+import { say } from '../sentences.ts';
 
 export interface SerialOptions {
   /** Default 115200. Never 1200: many boards take that as "enter the boot loader". */
@@ -67,8 +68,7 @@ export class SerialTransport implements LineTransport {
   }
 
   async open(): Promise<void> {
-    if (this.#port || this.#ended)
-      throw new Error(`The transport on ${this.name} was opened before; make a new one.`);
+    if (this.#port || this.#ended) throw new Error(say('opened-before', { port: this.name }));
     const library = await (this.#options.library ?? loadSerialLibrary)();
     const until = this.#clock.now() + (this.#options.busyMs ?? BUSY_MS);
     for (let attempt = 0; !this.#port && !this.#ended; attempt++) {
@@ -180,7 +180,7 @@ export class SerialTransport implements LineTransport {
     const closed = new Promise<void>((resolve) => {
       port.close(() => resolve());
     });
-    const late = (): Error => new Error(`${this.name} did not close in time.`);
+    const late = (): Error => new Error(say('not-closed', { port: this.name }));
     await within(this.#clock, CLOSE_MS, closed, late).catch(() => undefined);
   }
 

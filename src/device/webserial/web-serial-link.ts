@@ -1,6 +1,7 @@
 import { DeviceFault } from '../fault.ts';
 import { LineLink } from '../framing/line-link.ts';
 import type { ByteLink, LineTransport } from '../transport.ts';
+import { say } from '../sentences.ts';
 
 /**
  * The members of a browser's serial port that are used here (WICG Web Serial, draft community group report). Declared
@@ -130,8 +131,8 @@ function portName(port: WebSerialPort): string {
   const { usbVendorId, usbProductId } = port.getInfo();
   const hex = (id: number | undefined): string => (id ?? 0).toString(16).padStart(4, '0');
   return usbVendorId === undefined
-    ? 'browser serial port'
-    : `USB port ${hex(usbVendorId)}:${hex(usbProductId)}`;
+    ? say('browser-port')
+    : say('usb-port', { vendor: hex(usbVendorId), product: hex(usbProductId) });
 }
 
 function openingFault(error: unknown, port: string): DeviceFault {

@@ -2,6 +2,7 @@
 import { benchGerman } from './bench.ts';
 import { checksGerman } from './checks.ts';
 import { colourGerman } from './colour.ts';
+import { deviceGerman } from './device.ts';
 import { entryGerman } from './entry.ts';
 import { exchangeGerman } from './exchange.ts';
 import { fitGerman } from './fit.ts';
@@ -26,6 +27,7 @@ export const GERMAN: readonly GermanCatalogue[] = [
   benchGerman,
   checksGerman,
   colourGerman,
+  deviceGerman,
   entryGerman,
   exchangeGerman,
   fitGerman,

@@ -19,7 +19,7 @@ export function inGerman(text: string): string | undefined {
 
 function oneInGerman(text: string): string | undefined {
   if (isWord(text)) return GERMAN_WORDS[text];
-  const found = recognise(text);
+  const found = recognise(text) ?? recognise(text.charAt(0).toLowerCase() + text.slice(1));
   const template = found && TEMPLATES.get(found.code);
   if (!found || template === undefined) return undefined;
   const values = Object.entries(found.values).map(([name, value]) => [
