@@ -50,7 +50,7 @@ export class HueReach extends ChartElement {
     const stops = this.points.map((p) => ({
       x: left(p) + wide / 2,
       y: y(p.chroma),
-      says: `${t.hue} ${num(p.hue, 0)}: ${t.chroma} ${num(p.chroma, 0)}, ${t.valueShort} ${num(p.value, 1)}; ${p.recipe}`,
+      says: `${t.hueAt(num(p.hue, 0))}: ${t.chroma} ${num(p.chroma, 0)}, ${t.valueShort} ${num(p.value, 1)}; ${p.recipe}`,
     }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'line', span: [f.top, f.bottom] };
   }

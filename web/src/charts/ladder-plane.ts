@@ -87,7 +87,8 @@ export class LadderPlane extends ChartElement {
       marks: svg`
         ${bottomAxis(f, linearTicks(x), chartWords().chroma)} ${leftAxis(f, linearTicks(y, 5), chartWords().value)}
         ${this.path.length ? stroke(this.path.map((p) => [x(chroma(p)), y(p.value)])) : nothing}
-        ${this.read.map((p) => dot(x(chroma(p)), y(p.value), p.paint, 8))}`,
+        ${this.read.map((p) => dot(x(chroma(p)), y(p.value), p.paint, 8))}
+        ${this.read.map((p) => name(p.label, x(chroma(p)), y(p.value), (f.left + f.right) / 2))}`,
     };
   }
 
@@ -97,6 +98,13 @@ export class LadderPlane extends ChartElement {
       rows: this.read.map((p) => [p.label, p.value, p.a, p.b, Math.hypot(p.a, p.b)]),
     };
   }
+}
+
+/** A rung's name on the side of its mark where there is room. */
+function name(label: string, x: number, y: number, middle: number): SVGTemplateResult {
+  const after = x < middle;
+  return svg`<text x=${x + (after ? 14 : -14)} y=${y} dy="0.35em" font-size="13" fill="currentColor"
+    text-anchor=${after ? 'start' : 'end'}>${label}</text>`;
 }
 
 function says(p: LadderPoint): string {

@@ -11,6 +11,9 @@ import { type Frame, NARROW, frameFor, shifted } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { linearTicks } from './ticks.ts';
 
+/** About the width of a letter of 13 px, px: enough to know whether a name has room. */
+const LETTER = 7.2;
+
 /** The most neutral mix a palette has at one value. */
 export interface NeutralStep {
   readonly value: number;
@@ -109,7 +112,30 @@ export class NeutralLine extends ChartElement {
         .x1((s) => edge(s, i + 1))(steps) ?? '';
     return svg`
       ${bottomAxis(f, linearTicks(x, 4), t.share)} ${leftAxis(f, linearTicks(y, 10), t.value)}
-      ${steps.length > 1 ? this.tubes.map((tube, i) => svg`<path d=${layer(i)} fill=${tube.paint} stroke="currentColor" stroke-width="1"></path>`) : nothing}`;
+      ${
+        steps.length > 1
+          ? svg`${this.tubes.map((tube, i) => svg`<path d=${layer(i)} fill=${tube.paint} stroke="currentColor" stroke-width="1"></path>`)}
+            ${this.tubes.map((tube, i) => this.#name(tube, i, steps, edge, y))}`
+          : nothing
+      }`;
+  }
+
+  /** A layer's name, where it is widest and has the room; read on any paint, for it carries its own edge. */
+  #name(
+    { label }: NeutralTube,
+    i: number,
+    steps: readonly NeutralStep[],
+    edge: (s: NeutralStep, tubes: number) => number,
+    y: (value: number) => number,
+  ): SVGTemplateResult | typeof nothing {
+    // A name at the very top or bottom would stand on the frame.
+    const inner = steps.slice(1, -1);
+    const wide = (s: NeutralStep): number => edge(s, i + 1) - edge(s, i);
+    const at = inner.toSorted((p, q) => wide(q) - wide(p))[0];
+    if (!at || wide(at) < LETTER * label.length + 8) return nothing;
+    return svg`<text x=${(edge(at, i) + edge(at, i + 1)) / 2} y=${y(at.value)} dy="0.35em" font-size="13"
+      text-anchor="middle" fill="#fff" stroke="#000" stroke-width="3.5" stroke-linejoin="round"
+      paint-order="stroke">${label}</text>`;
   }
 
   #says(s: NeutralStep): string {
@@ -119,7 +145,7 @@ export class NeutralLine extends ChartElement {
       .filter((m) => m.share > 0.0005)
       .map((m) => `${m.label} ${num(100 * m.share, 1)} %`)
       .join(', ');
-    return `${t.valueShort} ${num(s.value, 1)}: ${t.chroma} ${num(s.chroma, 1)}, ${t.lean} ${num(s.lean, 1)}; ${made}${this.#sidesSay(s.value)}`;
+    return `${t.valueShort} ${num(s.value, 1)}: ${t.chroma} ${num(s.chroma, 1)}, ${t.leanAt(num(s.lean, 1))}; ${made}${this.#sidesSay(s.value)}`;
   }
 
   #sidesSay(value: number): string {

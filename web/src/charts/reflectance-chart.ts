@@ -95,10 +95,10 @@ export class ReflectanceChart extends ChartElement {
       const said: string[] = [];
       if (c >= 0) {
         const half = curve!.high && curve!.low ? (curve!.high[c]! - curve!.low[c]!) / 2 : undefined;
-        said.push(`${label} ${num(curve!.r[c]!, 3)}${half === undefined ? '' : ` ± ${num(half, 3)}`}`);
+        said.push(`${num(curve!.r[c]!, 3)}${half === undefined ? '' : ` ± ${num(half, 3)}`}`);
       }
-      if (p >= 0) said.push(`${label} ${chartWords().read} ${num(points!.r[p]!, 3)}`);
-      return said;
+      if (p >= 0) said.push(`${chartWords().read} ${num(points!.r[p]!, 3)}`);
+      return said.length > 0 ? [`${label} ${said.join(', ')}`] : [];
     });
     return `${num(nm, 0)} nm: ${parts.join('; ')}`;
   }
