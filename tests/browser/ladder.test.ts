@@ -166,6 +166,41 @@ describe('hands free with the head', () => {
     expect(size).toBeGreaterThanOrEqual(44);
   });
 
+  it("reads with the head's own button what stands in the far letters, and says so", async () => {
+    const aimed = page.waitForResponse(
+      (r) => r.url().endsWith('/api/instrument/button') && r.request().method() === 'PUT',
+    );
+    await page.goto(`${bench.address}/#/ladder`);
+    await enter(page, /^Demo deep blue/);
+    await enter(page, /^Start this ladder/);
+    for (let n = 0; n < 10 && !/Head on/.test((await far()) ?? ''); n++) {
+      const before = (await far())!.trim();
+      await page.keyboard.press('Enter'); // weighs as planned
+      await page.locator('tl-ladder-session .far').filter({ hasNotText: before }).waitFor();
+    }
+    await aimed;
+    const kept = page.locator('tl-ladder-session .verdict').filter({ hasText: /^Kept\. 1 of 3/ });
+    // The head looks at its button ten times a second; a press that came before it looked is pressed again.
+    await expect
+      .poll(
+        async () => {
+          if ((await kept.count()) === 0)
+            await page.evaluate(() =>
+              fetch('/api/instrument/button/press', {
+                method: 'POST',
+                headers: { 'content-type': 'application/json' },
+                body: '{}',
+              }),
+            );
+          return kept.count();
+        },
+        { intervals: [1000, 3000], timeout: 30_000 },
+      )
+      .toBe(1);
+    await page.getByText('1 of 3 read').first().waitFor();
+    await expect.poll(() => page.locator('tl-readings-list tbody tr').count()).toBe(1);
+  });
+
   it('works at the width of a phone, with the next step above the thumb', async () => {
     const phone = await bench.page({ width: 390 });
     await phone.goto(page.url());
