@@ -3,11 +3,13 @@ import { flatSpectrum } from '../../src/colour/grid.ts';
 import type { TubeConstants } from '../../src/fit/constants.ts';
 import { contrastAtThickness, contrastRatio } from '../../src/fit/film-facts/contrast-ratio.ts';
 import { fullHiding, fullHidingRatio } from '../../src/fit/film-facts/full-hiding.ts';
+import { absoluteScattering, unitsPerMicrometre } from '../../src/fit/film-facts/scattering.ts';
+import { tubeFilm } from '../../src/fit/film-facts/tube-film.ts';
 import { undertone } from '../../src/fit/film-facts/undertone.ts';
 import { kOverS } from '../../src/fit/optics/kubelka-munk.ts';
 import { transportSurfaceFor } from '../../src/fit/optics/surface.ts';
 import type { MixingPalette } from '../../src/fit/palette.ts';
-import { halfStrength, strengthPercentOf, tintingStrength } from '../../src/fit/strength.ts';
+import { halfStrength, strengthPercent, strengthPercentOf, tintingStrength } from '../../src/fit/strength.ts';
 import { randomFrom } from './invented-set.ts';
 
 /** Doubt of one number, all wavelengths together, in ln K and ln S. */
@@ -148,5 +150,68 @@ describe('films', () => {
   it('of the same tube hide alike, whatever the doubt', () => {
     const palette = paletteOf(tube('red', 0.3, 0.7, [column(0.1, 0.1)]));
     expect(fullHidingRatio(palette, 'red', 'red')).toEqual({ value: 1, sd: 0 });
+  });
+});
+
+describe('films in micrometres', () => {
+  const palette = paletteOf(tube('red', 0.3, 0.7, [column(0.1, 0.15)]));
+  const white = { id: 'white', density: 2 };
+  const per = { value: 0.05, relativeSigma: 0.1 };
+
+  it('are not told where no thickness was given, and default to a usual film there', () => {
+    const red = { id: 'red', density: 1 };
+    expect(() => tubeFilm(palette, red, white, { at: { micrometres: 50 } })).toThrow(/known thickness/);
+    const film = tubeFilm(palette, red, white);
+    expect(film.contrast).toMatchObject({ X: 2, micrometres: null });
+    expect(film.scattering).toBeNull();
+    expect(film.fullHiding.micrometres).toBeNull();
+  });
+
+  it('hold as much paint as their density says: half as dense, twice as thick for the same hiding', () => {
+    const at = (density: number) =>
+      tubeFilm(palette, { id: 'red', density }, white, { perMicrometre: per }).fullHiding.micrometres!.value;
+    expect(at(1) / at(2)).toBeCloseTo(2, 9);
+    // A density taken from the pigments is doubtful itself.
+    const guessed = unitsPerMicrometre(per, { id: 'red', pigments: ['PR108'] }, white);
+    expect(guessed.relativeSigma).toBeGreaterThan(per.relativeSigma);
+    expect(unitsPerMicrometre(per, { id: 'red', density: 1 }, white).relativeSigma).toBe(per.relativeSigma);
+  });
+
+  it('scatter per micrometre what sampling the constants and the thickness gives, 95 times in 100', () => {
+    const told = absoluteScattering(palette, 'red', per);
+    const { normal } = randomFrom(78);
+    let inside = 0;
+    for (let draw = 0; draw < 400; draw++) {
+      const truth = 0.7 * Math.exp(0.15 * normal()) * per.value * Math.exp(per.relativeSigma * normal());
+      inside += truth >= told.low[17]! && truth <= told.high[17]! ? 1 : 0;
+    }
+    expect(told.value[17]).toBeCloseTo(0.7 * per.value, 12);
+    // 400 draws of 0.95: standard deviation 1.1 %.
+    expect(inside / 400).toBeGreaterThan(0.915);
+    expect(inside / 400).toBeLessThan(0.985);
+  });
+
+  it('give an interval for strength that sampling agrees with, above zero however doubtful', () => {
+    const pair = missing(
+      0,
+      tube('blue', 2, 0.05, [column(0.2, 0)]),
+      tube('other', 1, 0.05, [column(0.1, 0)]),
+    );
+    const { low, value, high } = strengthPercent(pair, 'other', 'blue');
+    const { normal } = randomFrom(79);
+    let inside = 0;
+    for (let draw = 0; draw < 400; draw++) {
+      const truth = missing(
+        0,
+        tube('blue', 2 * Math.exp(0.2 * normal()), 0.05),
+        tube('other', Math.exp(0.1 * normal()), 0.05),
+      );
+      const v = tintingStrength(truth, 'other', 'blue').value;
+      inside += v >= low && v <= high ? 1 : 0;
+    }
+    expect(low).toBeGreaterThan(0);
+    expect(high).toBeGreaterThan(value);
+    expect(inside / 400).toBeGreaterThan(0.915);
+    expect(inside / 400).toBeLessThan(0.985);
   });
 });

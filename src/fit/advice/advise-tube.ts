@@ -25,7 +25,7 @@ export function adviseTube(fit: PaletteFit, set: SwatchSet, id: string): Advice[
   const read = (column: Float64Array): Float64Array =>
     at.every((i) => i >= 0) ? Float64Array.from(at, (i) => column[i]!) : readingOf(rows, column);
   const noise = { sigma: fit.noise.sigma ?? 0, relative: fit.noise.relative ?? 0 };
-  const mixtures = mixturesOfTube(palette, id).map((masses) => colourDoubt(doubtOfMixture(palette, masses)));
+  const mixtures = mixturesOfTube(palette, id).map((masses) => colourDoubt(palette, masses));
   return possibleMeasurements(fit, set, id)
     .map((measurement): Advice => {
       const doubt = doubtOfMixture(palette, measurement.masses);

@@ -1,8 +1,11 @@
 import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
 import { type Lab, labJacobian, labOfReflectance } from '../../colour/lab.ts';
 import { tristimulusWeights } from '../../colour/tristimulus.ts';
+import { GRID_SIZE } from '../../colour/grid.ts';
+import { discrepancyColumns } from '../discrepancy.ts';
 import { radiusOf } from '../lab-region.ts';
-import type { DoubtOfMixture } from './doubt-space.ts';
+import { type MixingPalette, tubeOf } from '../palette.ts';
+import { predictSlopes } from '../predict.ts';
 import type { LabDoubt } from './update.ts';
 
 export interface ColourDoubt {
@@ -14,25 +17,58 @@ export interface ColourDoubt {
   readonly radius: number;
 }
 
-/** A mixture's colour (D65/10deg), its slopes and covariance in Lab, and the 95 % radius as it is now. */
-export function colourDoubt(doubt: DoubtOfMixture): ColourDoubt {
+/**
+ * A mixture's colour (D65/10deg), its slopes and covariance in Lab, and the 95 % radius as it is now. Each tube's 72
+ * numbers go to Lab by one matrix of three rows, so that a column of its factor costs three sums.
+ * @throws RangeError as `sharesOf` does.
+ */
+export function colourDoubt(palette: MixingPalette, masses: Readonly<Record<string, number>>): ColourDoubt {
   const weights = tristimulusWeights(DEFAULT_WHITE);
-  const J = labJacobian(doubt.measured, weights);
-  const inLab = (column: Float64Array): number[] =>
-    J.map((row) => row.reduce((sum, d, i) => sum + d * column[i]!, 0));
-  const slopes = {
-    shared: doubt.shared.map(inLab),
-    own: new Map([...doubt.own].map(([id, columns]) => [id, columns.map(inLab)])),
-    afresh: doubt.afresh.map(inLab),
-  };
-  const covariance = covarianceOf([...slopes.shared, ...[...slopes.own.values()].flat(), ...slopes.afresh]);
-  const lab = labOfReflectance(doubt.measured, weights);
+  const at = predictSlopes(palette, masses);
+  const J = labJacobian(at.measured, weights);
+  const own = new Map<string, number[][]>();
+  const sharedCount = Math.max(0, ...palette.tubes.map((t) => t.shared.length));
+  const shared = Array.from({ length: sharedCount }, () => [0, 0, 0]);
+  for (const { id, K, S } of at.parts) {
+    const tube = tubeOf(palette, id);
+    const M = J.map((row) => {
+      const m = new Float64Array(2 * GRID_SIZE);
+      for (let i = 0; i < GRID_SIZE; i++) {
+        m[i] = row[i]! * at.dK[i]! * K[i]!;
+        m[GRID_SIZE + i] = row[i]! * at.dS[i]! * S[i]!;
+      }
+      return m;
+    });
+    own.set(
+      id,
+      tube.own.map((column) => M.map((m) => dot(m, column))),
+    );
+    tube.shared.forEach((column, j) => M.forEach((m, r) => (shared[j]![r]! += dot(m, column))));
+  }
+  const byLnKS = at.dK.map((d, i) => (d * at.K[i]! - at.dS[i]! * at.S[i]!) / 2);
+  const D = J.map((row) => byLnKS.map((d, i) => d * row[i]!));
+  const afresh = discrepancyColumns(palette.discrepancy).map((column) => D.map((m) => dot(m, column)));
+  const { sdHaze } = palette.discrepancy;
+  if (sdHaze) afresh.push(J.map((row) => sdHaze * row.reduce((sum, v) => sum + v, 0)));
+  const slopes = { shared, own, afresh };
+  const covariance = covarianceOf([...shared, ...[...own.values()].flat(), ...afresh]);
+  const lab = labOfReflectance(at.measured, weights);
   return { lab, slopes, covariance, radius: radiusOf(lab, covariance) };
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
 }
 
 /** F F^T of columns of three. */
 export function covarianceOf(columns: readonly (readonly number[])[]): number[][] {
-  const covariance = [0, 1, 2].map(() => [0, 0, 0]);
+  const covariance: [number[], number[], number[]] = [
+    [0, 0, 0],
+    [0, 0, 0],
+    [0, 0, 0],
+  ];
   for (const g of columns) {
     for (let r = 0; r < 3; r++) for (let c = 0; c < 3; c++) covariance[r]![c]! += g[r]! * g[c]!;
   }

@@ -4,7 +4,6 @@
  * of CIEDE2000 squared.
  */
 import { colourDoubt, covarianceOf } from '../advice/colour-doubt.ts';
-import { doubtOfMixture } from '../advice/doubt-space.ts';
 import { DARK, LIGHT } from '../advice/lightness-range.ts';
 import { mixturesOfTube } from '../advice/mixtures-of-a-tube.ts';
 import { meanSquareOf } from '../lab-region.ts';
@@ -41,7 +40,7 @@ const MUCH_WORSE = 1.5;
 export function doubtSources(palette: MixingPalette, id: string): DoubtSources {
   const sums: Record<DoubtSource, number> = { own: 0, shared: 0, others: 0, equations: 0 };
   const seen = mixturesOfTube(palette, id).map((masses) => {
-    const { lab, slopes, radius } = colourDoubt(doubtOfMixture(palette, masses));
+    const { lab, slopes, radius } = colourDoubt(palette, masses);
     const others = [...slopes.own].flatMap(([tube, columns]) => (tube === id ? [] : columns));
     const parts = {
       own: slopes.own.get(id) ?? [],
