@@ -9,6 +9,7 @@ import { labRegion } from './lab-region.ts';
 import { gridEstimator } from './observe/grid-estimate.ts';
 import { meanVariance, readingNoise } from './observe/reading-noise.ts';
 import { responseRows } from './observe/response-rows.ts';
+import { say } from './sentences.ts';
 
 export interface DryingShift {
   /** Id of the swatch in both documents. */
@@ -43,16 +44,14 @@ export function dryingShift(wet: SwatchSet, dry: SwatchSet): DryingShift[] {
     rows.length !== dryRows.length ||
     rows.some((row, c) => row.some((v, i) => Math.abs(v - dryRows[c]![i]!) > 1e-9))
   ) {
-    throw new RangeError(
-      'The wet and the dry readings are of different instruments; read both with one, the same way.',
-    );
+    throw new RangeError(say('other-instruments'));
   }
   const shifts = wet.swatches.flatMap((before) => {
     const after = dry.swatches.find((s) => s.id === before.id);
     return after ? [shiftOf(before, after, rows, wet, dry)] : [];
   });
   if (shifts.length === 0) {
-    throw new RangeError('No swatch has the same id in both documents; keep the ids when reading again.');
+    throw new RangeError(say('no-same-id'));
   }
   return shifts;
 }
@@ -101,8 +100,13 @@ function shiftOf(
     high: deltaE00 + region.radius,
     beyondNoise,
     words: beyondNoise
-      ? `"${before.id}" dried ${direction(wetLab, region.lab)}: ${deltaE00.toFixed(1)} CIEDE2000${since(days)}.`
-      : `"${before.id}" shows no drying shift beyond the noise of its readings${since(days)}.`,
+      ? say('dried', {
+          swatch: before.id,
+          way: direction(wetLab, region.lab),
+          deltaE: deltaE00.toFixed(1),
+          since: since(days),
+        })
+      : say('dried-the-same', { swatch: before.id, since: since(days) }),
   };
 }
 
@@ -111,11 +115,11 @@ function direction(wet: Lab, dry: Lab): string {
   const dC = Math.hypot(dry.a, dry.b) - Math.hypot(wet.a, wet.b);
   const said = [
     ...(Math.abs(dL) >= WORTH_SAYING ? [dL > 0 ? 'lighter' : 'darker'] : []),
-    ...(Math.abs(dC) >= WORTH_SAYING ? [dC > 0 ? 'more colourful' : 'greyer'] : []),
+    ...(Math.abs(dC) >= WORTH_SAYING ? [dC > 0 ? say('more-colourful') : 'greyer'] : []),
   ];
-  return said.join(' and ') || 'a shade apart';
+  return said.join(' and ') || say('shade-apart');
 }
 
 function since([wet, dry]: readonly [number | null, number | null]): string {
-  return wet === null || dry === null ? '' : `, from day ${wet} to day ${dry}`;
+  return wet === null || dry === null ? '' : say('since', { from: wet, to: dry });
 }

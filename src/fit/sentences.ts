@@ -34,5 +34,37 @@ export const FIT = catalogue('fit', {
     'A film of K {K:figure} and S {S:figure} does not reach a contrast ratio of {ratio:figure} at any thickness.',
   'blind-band':
     'A band of the instrument sees nothing from 380 to 730 nm; the grid of constants ends there, so leave it out.',
+  'other-instruments':
+    'The wet and the dry readings are of different instruments; read both with one, the same way.',
+  'no-same-id': 'No swatch has the same id in both documents; keep the ids when reading again.',
+  dried: '"{swatch}" dried {way:list}: {deltaE:figure} CIEDE2000{since:said}.',
+  'dried-the-same': '"{swatch}" shows no drying shift beyond the noise of its readings{since:said}.',
+  'more-colourful': 'more colourful',
+  'shade-apart': 'a shade apart',
+  since: ', from day {from} to day {to}',
+  exchanged:
+    '"{one}" and "{two}" read as if they had changed places: look at the labels and read both again.',
+  veiled:
+    '"{rung}" reads as under an even veil of {percent:figure} that the other rungs do not have: a fingerprint, dust or a sunk surface. Clean it or oil it out, and read it again.',
+  'even-darker':
+    '"{rung}" reads darker by an even {percent:figure} than the other rungs foretell, as a film that is still wet or glossier than they are: let it dry as long as they did, and read it again.',
+  'odd-rung':
+    '"{rung}" does not read as the other rungs foretell, and no simple cause explains it: look at the patch, and paint and read it again.',
+  'wrong-ratio':
+    '"{rung}" was weighed 1:{weighed:figure} ({tube} to white) and reads like 1:{reads:figure}{swapped:said}. The chance that the ratio is wrong is {percent:figure} %: paint it again or mend the masses.',
+  swapped: '; the two masses look to have been noted the wrong way round',
+  'no-thickness':
+    "No drawdown of these readings has a known thickness, so a film cannot be told in micrometres; ask in units of the white's scattering, or give one film's thickness and fit again.",
+  'no-noise': 'The readings of "{swatch}" have no noise; give the instrument\'s noise.',
+  'not-inverted': 'The curvature could not be inverted; the cost may not be finite here.',
+  'most-iterations': 'The most iterations allowed were used.',
+  gradient: 'The gradient is within `gtol` of zero.',
+  cost: 'The cost falls by less than `ftol` of itself.',
+  step: 'The step is shorter than `xtol` of the point.',
+  'reference-tint':
+    'The reference tint absorbs no more than the white there (K/S {paint:figure} against {white:figure}); give its greatest absorption.',
+  'strength-of-white': '"{id}" is the white of the tints; tinting strength is of the tubes mixed into it.',
+  'strength-of-light':
+    '"{id}" is as light as the white; a half-strength ratio needs a paint that darkens it.',
 });
 export const say: Say<typeof FIT.templates> = FIT.say;

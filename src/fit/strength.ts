@@ -9,6 +9,7 @@ import { NORMAL_95_TWO_SIDED } from './film-facts/contrast-ratio.ts';
 import { luminanceOf } from './luminance.ts';
 import { mixtureConstants } from './mixture.ts';
 import { type MixingPalette, tubeOf } from './palette.ts';
+import { say } from './sentences.ts';
 
 /** Parts of white to one of paint at which strengths are compared: the ladder's middle tint. */
 export const STRENGTH_TINT = 4;
@@ -18,9 +19,7 @@ const PARTS = [Math.log(0.01), Math.log(1e5)] as const;
 /** Per cent of the reference's strength, from K/S at one wavelength. @throws RangeError where the reference does not tint. */
 export function strengthPercentOf(qTest: number, qReference: number, qWhite: number): number {
   if (!(qReference > qWhite)) {
-    throw new RangeError(
-      `The reference tint absorbs no more than the white there (K/S ${qReference} against ${qWhite}); give its greatest absorption.`,
-    );
+    throw new RangeError(say('reference-tint', { paint: qReference, white: qWhite }));
   }
   return (100 * (qTest - qWhite)) / (qReference - qWhite);
 }
@@ -66,9 +65,7 @@ export function tintingStrength(palette: MixingPalette, referenceId: string, tes
   for (const id of [referenceId, testId]) {
     tubeOf(palette, id);
     if (id === palette.white) {
-      throw new RangeError(
-        `"${id}" is the white of the tints; tinting strength is of the tubes mixed into it.`,
-      );
+      throw new RangeError(say('strength-of-white', { id }));
     }
   }
   const tint = (id: string) => absorptionOf(palette, { [id]: 1, [palette.white]: STRENGTH_TINT });
@@ -122,9 +119,7 @@ export function halfStrength(palette: MixingPalette, id: string): HalfStrength {
   /** L* of a tint above the middle. */
   const above = (lnParts: number): number => lightness(tint(lnParts).Y) - middle;
   if (Math.abs(lightness(white.Y) - lightness(masstone.Y)) < 1) {
-    throw new RangeError(
-      `"${id}" is as light as the white; a half-strength ratio needs a paint that darkens it.`,
-    );
+    throw new RangeError(say('strength-of-light', { id }));
   }
   const sign = Math.sign(above(PARTS[1]));
   let [low, high]: [number, number] = [...PARTS];

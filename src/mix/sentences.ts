@@ -109,5 +109,6 @@ export const MIX = catalogue('mix', {
   'string-none': 'No mix of these tubes has value {values:figure}.',
   'string-others': 'Value {values:figure} takes other tubes than the rest of the string.',
   'string-off': 'At value {value:figure} the nearest is too {way:word} by {by:figure}.',
+  'pre-tint': 'pre-tint of {tube}',
 });
 export const say: Say<typeof MIX.templates> = MIX.say;

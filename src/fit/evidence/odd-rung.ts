@@ -9,6 +9,7 @@ import { groupWeights } from '../model/weights.ts';
 import type { Solution } from '../solve/solve-palette.ts';
 import { fitBlock } from '../solve/fit-block.ts';
 import { withoutGroup } from './leave-out.ts';
+import { say } from '../sentences.ts';
 
 export interface OddRung {
   readonly swatches: readonly string[];
@@ -72,7 +73,7 @@ export function oddRungs(problem: FitProblem, solution: Solution): OddRung[] {
         swatches: pair.flatMap((k) => problem.groups[k]!.swatches.map((s) => s.swatch.id)),
         tube: id,
         what: 'exchanged',
-        words: `"${name(worst.g)}" and "${name(exchanged.k)}" read as if they had changed places: look at the labels and read both again.`,
+        words: say('exchanged', { one: name(worst.g), two: name(exchanged.k) }),
       });
       return;
     }
@@ -93,11 +94,11 @@ function oddWords(name: string, what: OddRung['what'], veil: number): string {
   const percent = `${(100 * Math.abs(veil)).toFixed(1)} %`;
   switch (what) {
     case 'veiled':
-      return `"${name}" reads as under an even veil of ${percent} that the other rungs do not have: a fingerprint, dust or a sunk surface. Clean it or oil it out, and read it again.`;
+      return say('veiled', { rung: name, percent });
     case 'wet':
-      return `"${name}" reads darker by an even ${percent} than the other rungs foretell, as a film that is still wet or glossier than they are: let it dry as long as they did, and read it again.`;
+      return say('even-darker', { rung: name, percent });
     default:
-      return `"${name}" does not read as the other rungs foretell, and no simple cause explains it: look at the patch, and paint and read it again.`;
+      return say('odd-rung', { rung: name });
   }
 }
 

@@ -8,6 +8,7 @@ import { costAt, readingsCost } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import type { Solution } from '../solve/solve-palette.ts';
 import { withoutGroup } from './leave-out.ts';
+import { say } from '../sentences.ts';
 
 /** One rung whose paint-to-white ratio is not what was weighed. */
 export interface WrongRatio {
@@ -82,10 +83,14 @@ export function wrongRatios(problem: FitProblem, solution: Solution): WrongRatio
       probability,
       swapped,
       remaining: costAt(problem, solution.weights, left, new Set(beside), b),
-      words:
-        `"${group.swatches[0]!.swatch.id}" was weighed 1:${figure(weighed)} (${id} to white) and reads like 1:${figure(reads)}` +
-        (swapped ? '; the two masses look to have been noted the wrong way round' : '') +
-        `. The chance that the ratio is wrong is ${Math.floor(probability * 1000) / 10} %: paint it again or mend the masses.`,
+      words: say('wrong-ratio', {
+        rung: group.swatches[0]!.swatch.id,
+        weighed: figure(weighed),
+        tube: id,
+        reads: figure(reads),
+        swapped: swapped ? say('swapped') : '',
+        percent: Math.floor(probability * 1000) / 10,
+      }),
     });
   });
   return found.toSorted((a, b) => a.remaining - b.remaining);

@@ -10,6 +10,7 @@ import {
   unitsPerMicrometre,
 } from './scattering.ts';
 import { UNDERTONE_X, undertone } from './undertone.ts';
+import { say } from '../sentences.ts';
 
 /** A wet film of 20 m2/l, the spreading rate of ISO 6504-3 (from a published summary), um. */
 export const STANDARD_MICROMETRES = 50;
@@ -59,10 +60,7 @@ export function tubeFilm(
   const units = perMicrometre && unitsPerMicrometre(perMicrometre, tube, white);
   const at = options.at ?? (units ? { micrometres: STANDARD_MICROMETRES } : { X: USUAL_X });
   if ('micrometres' in at && !units) {
-    throw new RangeError(
-      'No drawdown of these readings has a known thickness, so a film cannot be told in micrometres; ask in units of the ' +
-        "white's scattering, or give one film's thickness and fit again.",
-    );
+    throw new RangeError(say('no-thickness'));
   }
   const stated = 'X' in at ? at : { micrometres: at.micrometres, perMicrometre: units! };
   const X = 'X' in at ? at.X : at.micrometres * units!.value;

@@ -4,6 +4,7 @@ import { choleskyInPlace, forwardInPlace, logDeterminant } from '../linear/chole
 import { stateAt } from './forward.ts';
 import { type GroupPrediction, predictGroup } from './linearise.ts';
 import type { FitProblem, Group } from './problem.ts';
+import { say } from '../sentences.ts';
 
 const N = GRID_SIZE;
 
@@ -53,12 +54,14 @@ export interface DiscrepancySds {
   readonly white: number;
   /** Of a mixture of any tubes of the set. */
   readonly typical: number;
-  /** Of haze from film to film, reflectance factor: a surface a little more or less sunk. */
+  /** Of haze from film to film, reflectance factor, as the fit lets it in: a surface a little more or less sunk. */
   readonly haze: number;
+  /** The same as the readings have it, which predictions carry. */
+  readonly hazeFound: number;
 }
 
 export function sameDiscrepancy(problem: FitProblem, sd: number): DiscrepancySds {
-  return { blocks: new Float64Array(problem.layout.blocks.length).fill(sd), white: sd, typical: sd, haze: 0 };
+  return { blocks: new Float64Array(problem.layout.blocks.length).fill(sd), white: sd, typical: sd, haze: 0, hazeFound: 0 };
 }
 
 export interface GroupWeight {
@@ -103,9 +106,7 @@ export function groupWeight(
     }
   }
   if (!(Number.isFinite(logDet) && choleskyInPlace(L, m))) {
-    throw new RangeError(
-      `The readings of "${group.swatches[0]!.swatch.id}" have no noise; give the instrument's noise.`,
-    );
+    throw new RangeError(say('no-noise', { swatch: group.swatches[0]!.swatch.id }));
   }
   forwardInPlace(L, m, Z, n);
   const W = new Float64Array(n * n);

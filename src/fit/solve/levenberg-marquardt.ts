@@ -3,6 +3,7 @@
  * (1963) 431-441; the damping follows the gain ratio as in H. B. Nielsen, "Damping Parameter in Marquardt's Method",
  * IMM-REP-1999-05, Technical University of Denmark. The report has the members of scipy's least_squares.
  */
+import { say } from '../sentences.ts';
 
 /** A cost half the sum of squares at a point, its gradient, and the curvature's diagonal and damped solution. */
 export interface Linearisation {
@@ -39,11 +40,11 @@ export interface SolverOptions {
 export type SolverStatus = -1 | 0 | 1 | 2 | 3;
 
 export const SOLVER_MESSAGES: Record<SolverStatus, string> = {
-  [-1]: 'The curvature could not be inverted; the cost may not be finite here.',
-  0: 'The most iterations allowed were used.',
-  1: 'The gradient is within `gtol` of zero.',
-  2: 'The cost falls by less than `ftol` of itself.',
-  3: 'The step is shorter than `xtol` of the point.',
+  [-1]: say('not-inverted'),
+  0: say('most-iterations'),
+  1: say('gradient'),
+  2: say('cost'),
+  3: say('step'),
 };
 
 export interface SolverReport {

@@ -8,6 +8,7 @@ import { differenceGoal } from '../search/goal.ts';
 import { type TubeSet, tubeIndex } from '../tube-set.ts';
 import { type Scale, scaleSteps } from './scale.ts';
 import { descendInSteps } from './whole-steps.ts';
+import { say } from '../sentences.ts';
 
 /** Advice: let a strong tube down first, then pour the tint. */
 export interface PreTint {
@@ -68,7 +69,7 @@ function letDown(
   if (parts === undefined) return undefined;
   const strongGrams = Math.ceil(smallestPour / step - 1e-9) * step;
   const enough = Math.max(1, Math.ceil(grams[strong]! / strongGrams));
-  const tint: Blend = { id: `pre-tint of ${strong}`, masses: { [strong]: 1, [light]: parts } };
+  const tint: Blend = { id: say('pre-tint', { tube: strong }), masses: { [strong]: 1, [light]: parts } };
   const wide = withBlends(set, [tint]);
   const search = searchOn(wide);
   const others = ids.filter((id) => id !== strong);

@@ -31,4 +31,38 @@ export const fitGerman = german(FIT, {
   'never-hides': 'Ein Film mit K {K} und S {S} erreicht bei keiner Dicke ein Kontrastverhältnis von {ratio}.',
   'blind-band':
     'Ein Band des Geräts sieht nichts von 380 bis 730 nm; das Raster der Konstanten endet dort, lassen Sie es also weg.',
+  'other-instruments':
+    'Die nassen und die trockenen Messungen sind von verschiedenen Geräten; messen Sie beide mit einem, auf dieselbe Weise.',
+  'no-same-id': 'Kein Muster hat in beiden Dokumenten dieselbe id; behalten Sie die ids beim Wiedermessen.',
+  dried: '„{swatch}“ wurde beim Trocknen {way}: {deltaE} CIEDE2000{since}.',
+  'dried-the-same':
+    '„{swatch}“ zeigt keine Änderung beim Trocknen über das Rauschen der Messungen hinaus{since}.',
+  'more-colourful': 'bunter',
+  'shade-apart': 'eine Spur anders',
+  since: ', von Tag {from} bis Tag {to}',
+  exchanged:
+    '„{one}“ und „{two}“ messen sich, als hätten sie die Plätze getauscht: sehen Sie die Beschriftung an und messen Sie beide noch einmal.',
+  veiled:
+    '„{rung}“ misst sich wie unter einem gleichmäßigen Schleier von {percent}, den die anderen Sprossen nicht haben: ein Fingerabdruck, Staub oder eine eingeschlagene Oberfläche. Reinigen Sie sie oder ölen Sie sie aus, und messen Sie noch einmal.',
+  'even-darker':
+    '„{rung}“ misst sich gleichmäßig um {percent} dunkler, als die anderen Sprossen vorhersagen, wie ein Film, der noch nass ist oder glänzender als die anderen: lassen Sie ihn so lange trocknen wie sie, und messen Sie noch einmal.',
+  'odd-rung':
+    '„{rung}“ misst sich nicht, wie die anderen Sprossen vorhersagen, und keine einfache Ursache erklärt es: sehen Sie das Feld an, und malen und messen Sie es neu.',
+  'wrong-ratio':
+    '„{rung}“ wurde als 1:{weighed} gewogen ({tube} zu Weiß) und misst sich wie 1:{reads}{swapped}. Das Verhältnis ist mit {percent} % Wahrscheinlichkeit falsch: malen Sie sie neu, oder verbessern Sie die Massen.',
+  swapped: '; die beiden Massen scheinen vertauscht aufgeschrieben',
+  'no-thickness':
+    'Von keinem Aufzug dieser Messungen ist die Dicke bekannt, ein Film lässt sich also nicht in Mikrometern angeben; fragen Sie in Einheiten der Streuung des Weiß, oder geben Sie die Dicke eines Films an und passen Sie noch einmal an.',
+  'no-noise': 'Die Messungen von „{swatch}“ haben kein Rauschen; geben Sie das Rauschen des Geräts.',
+  'not-inverted': 'Die Krümmung ließ sich nicht umkehren; die Kosten sind hier vielleicht nicht endlich.',
+  'most-iterations': 'Die höchste erlaubte Zahl von Schritten wurde gebraucht.',
+  gradient: 'Der Gradient liegt innerhalb von `gtol` um null.',
+  cost: 'Die Kosten fallen um weniger als `ftol` ihrer selbst.',
+  step: 'Der Schritt ist kürzer als `xtol` des Punktes.',
+  'reference-tint':
+    'Die Vergleichsaufhellung absorbiert dort nicht mehr als das Weiß (K/S {paint} gegen {white}); geben Sie ihre größte Absorption.',
+  'strength-of-white':
+    '„{id}“ ist das Weiß der Aufhellungen; Färbekraft haben die Tuben, die man hineinmischt.',
+  'strength-of-light':
+    '„{id}“ ist so hell wie das Weiß; ein Verhältnis der halben Stärke braucht eine Farbe, die es abdunkelt.',
 });

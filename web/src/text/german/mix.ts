@@ -115,4 +115,5 @@ export const mixGerman = german(MIX, {
   'string-none': 'Keine Mischung dieser Tuben hat den Tonwert {values}.',
   'string-others': 'Tonwert {values} nimmt andere Tuben als der Rest der Reihe.',
   'string-off': 'Bei Tonwert {value} ist das Nächste um {by} zu {way}.',
+  'pre-tint': 'Vormischung mit {tube}',
 });
