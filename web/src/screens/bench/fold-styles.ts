@@ -18,6 +18,13 @@ export const foldStyles = css`
   .inside {
     display: grid;
     gap: var(--s3);
+    padding-block-start: 8px;
+  }
+  h3 {
+    font-size: var(--t-body);
+  }
+  tl-field {
+    max-inline-size: 36rem;
   }
   .inside > p,
   .inside > form > p {
@@ -49,7 +56,7 @@ export const foldStyles = css`
   button {
     justify-self: start;
   }
-  @media (max-width: 40rem) {
+  @media (max-width: 60rem) {
     li {
       grid-template-columns: minmax(0, 1fr);
     }

@@ -52,7 +52,6 @@ export class TlHeadRecord extends TlElement {
           <section>
             <h3>${t.noise}</h3>
             <p>${record.noise ? benchSays(record.noise.sentence) : t.noNoise}</p>
-            <h3>${t.gains}</h3>
             ${this.#gains(record)}
           </section>
           ${record.bands.length > 0 && record.bands.length <= 16 ? this.#bands(record) : nothing}
@@ -106,7 +105,9 @@ export class TlHeadRecord extends TlElement {
 
   #gains({ gainSteps }: HeadRecord) {
     const t = headWords();
-    if (gainSteps.length === 0) return html`<p>${t.noGains}</p>`;
+    if (gainSteps.length === 0)
+      return html`<h3>${t.gains}</h3>
+        <p>${t.noGains}</p>`;
     return html`<tl-table
       caption=${t.gains}
       .columns=${[{ heading: t.step }, { heading: t.leastMost, figures: true }]}

@@ -22,6 +22,12 @@ export class TlWarmUp extends TlElement {
       :host {
         display: contents;
       }
+      @media (max-width: 34rem) {
+        button {
+          grid-column: 2;
+          justify-self: start;
+        }
+      }
     `,
   ];
 

@@ -53,8 +53,12 @@ export class TlWhiteTiles extends TlElement {
             </div>
             ${
               chosen
-                ? html`<button type="button" @click=${() => void this.#use(undefined)}>
-                    ${t.use(t.assumed)}
+                ? html`<button
+                    type="button"
+                    aria-label="${t.use}: ${t.assumed}"
+                    @click=${() => void this.#use(undefined)}
+                  >
+                    ${t.use}
                   </button>`
                 : nothing
             }
@@ -80,15 +84,22 @@ export class TlWhiteTiles extends TlElement {
       <div class="buttons">
         ${
           tile.usable && !tile.inUse
-            ? html`<button type="button" @click=${() => void this.#use(tile)}>${t.use(tile.name)}</button>`
+            ? html`<button
+                type="button"
+                aria-label="${t.use}: ${tile.name}"
+                @click=${() => void this.#use(tile)}
+              >
+                ${t.use}
+              </button>`
             : nothing
         }
         <button
           type="button"
           class="quiet"
+          aria-label="${t.putAway}: ${tile.name}"
           @click=${() => void this.#try(() => call('deleteTile', { params: { tileId: tile.id } }), t.tileGone)}
         >
-          ${t.putAway(tile.name)}
+          ${t.putAway}
         </button>
       </div>
     </li>`;
