@@ -42,6 +42,12 @@ export { type CarriedRecipe, carryRecipe } from './mix/carry-over/carry-recipe.t
 export type { SwatchSet } from './calibrate/swatch-set/schema.ts';
 export { readSwatchSet } from './calibrate/swatch-set/read.ts';
 export { fitPalette } from './fit/fit-palette.ts';
+export type { Advice } from './fit/advice/advice.ts';
+export { adviseTube } from './fit/advice/advise-tube.ts';
+export { type DoubtSources, doubtSources } from './fit/evidence/doubt-sources.ts';
+export { type TubeFilm, tubeFilm } from './fit/film-facts/tube-film.ts';
+export { type HalfStrength, halfStrength, strengthPercent } from './fit/strength.ts';
+export { type DryingShift, dryingShift, dryingShiftsIn } from './fit/drying-shift.ts';
 export { profileFromFit } from './profile/from-fit.ts';
 export { type NewTube, type TubeReplacement, replaceTube } from './profile/replace/replace-tube.ts';
 export { historyOf } from './profile/replace/put-in-place.ts';
