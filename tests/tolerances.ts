@@ -92,3 +92,5 @@ export const SURFACE_AGAINST_TRANSFER = 0.02;
 export const PRIOR_NO_WORSE = 1.05;
 /** Tinting strength from one weighed tint (1 % weighing error), per cent: three of its standard deviations and a margin. */
 export const STRENGTH_READ = 5;
+/** Share by mass of a mix read back from its measured reflectance, two tubes of a fitted palette: a twentieth. */
+export const MATCHED_SHARE = 0.05;

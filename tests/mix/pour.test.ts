@@ -186,4 +186,26 @@ describe('small whole parts', () => {
       ciede2000(wanted.lab, predictMix(palette, rounded).lab) + 1e-9,
     );
   });
+
+  it('ranks by what is made: a pre-tint that brings the colour counts, one that hardly helps does not', () => {
+    // A pale blue: a drop of a strong blue, far under the smallest pour.
+    const masses = { 'green-blue': 0.01, white: 10 };
+    const pale = { lab: predictMix(palette, masses).lab };
+    const { recipes } = pourMatch(palette, pale, {
+      grams: 10,
+      scale: { resolution: 0.01, smallestPour: 0.05 },
+      closeEnough: 0.5,
+      count: 4,
+    });
+    const [first] = recipes;
+    expect(first!.made).toBe('with a pre-tint');
+    expect(first!.deltaE00).toBe(first!.pour.preTint!.deltaE00);
+    expect(first!.deltaE00).toBeLessThan(first!.pour.deltaE00);
+    expect(first!.pour.preTint!.pour).toBeGreaterThanOrEqual(0.05 - 1e-9);
+    const least = Math.min(...recipes.map((r) => r.deltaE00));
+    expect(first!.deltaE00 - least).toBeLessThan(0.5);
+    for (const { made, deltaE00, pour } of recipes) {
+      if (made === 'as poured') expect(deltaE00).toBe(pour.deltaE00);
+    }
+  });
 });

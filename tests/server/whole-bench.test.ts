@@ -148,6 +148,57 @@ describe('the whole bench, from an empty rack to a checked prediction', () => {
     expect(impossible).toMatchObject({ status: 422 });
   });
 
+  it(
+    'advises beside recipes: films, nudges, mud, whole parts, highlights, reach',
+    { timeout: 60_000 },
+    async () => {
+      const masses = { 'demo-deep-blue': 1, 'demo-white': 6 };
+      const { films } = await bench.get('films', {
+        body: { masses, thicknesses: [0.5, 4], ground: 'black card' },
+      });
+      expect(films[0]!.contrast).toBeLessThan(films[1]!.contrast);
+      const { nudges } = await bench.get('nudges', { body: { masses } });
+      expect(nudges.map((n) => n.nudge)).toContain('lighter');
+      const two = { one: 'demo-deep-blue', two: 'demo-yellow-earth' };
+      expect((await bench.get('betweenTwo', { body: two })).kept).toBeLessThanOrEqual(1);
+      const { colour } = await bench.get('predict', { body: { masses } });
+      const target = { Lab: colour.Lab };
+      expect((await bench.get('reach', { body: { target } })).inside).toBe(true);
+      const { recipes } = await bench.get('wholeParts', { body: { target, masses } });
+      expect(recipes.at(-1)!.parts).toEqual(masses);
+      const scale = { resolution: 0.01 };
+      const { highlights } = await bench.get('highlights', { body: { warmth: 2, scale } });
+      expect(highlights[0]!.pour).not.toBeNull();
+      const { gains } = await bench.get('oneMoreTube', {
+        body: { chosen: ['demo-white', 'demo-deep-blue'] },
+      });
+      expect(gains.map((g) => g.tube)).toEqual(['demo-yellow-earth']);
+    },
+  );
+
+  it('refuses what cannot be mixed in one sentence each', async () => {
+    const masses = { 'demo-deep-blue': 1, 'demo-white': 6 };
+    const lab = (L: number, a: number, b: number) => ({ target: { Lab: { L, a, b } } });
+    const refused = [
+      await bench.refusal('match', { body: lab(50, -120, 120) }),
+      await bench.refusal('match', { body: lab(Number.NaN, 0, 0) }),
+      await bench.refusal('match', { body: { ...lab(50, 0, 0), only: ['nobody'] } }),
+      await bench.refusal('predict', { body: { masses: { 'demo-white': -1 } } }),
+      await bench.refusal('predict', { body: { masses: {} } }),
+      await bench.refusal('films', { body: { masses, thicknesses: [-1] } }),
+      await bench.refusal('films', { body: { masses, thicknesses: [50], unit: 'micrometres' } }),
+      await bench.refusal('betweenTwo', { body: { one: 'demo-white', two: 'demo-white' } }),
+      await bench.refusal('wholeParts', { body: { ...lab(60, 0, 0), masses, mostParts: 500 } }),
+      await bench.refusal('oneMoreTube', {
+        body: { chosen: ['demo-white', 'demo-deep-blue', 'demo-yellow-earth'] },
+      }),
+    ];
+    for (const { status, detail } of refused) {
+      expect([400, 422]).toContain(status);
+      expect(detail).toMatch(/^[A-Z"L][^\n]+[.;][^\n]*$/);
+    }
+  });
+
   it('imports its own export as another palette, with ids of its own', async () => {
     const { profile } = await bench.get('getCurrentProfile');
     const text = JSON.stringify(profile);
