@@ -94,6 +94,12 @@ export class TlNext extends TlElement {
     this.far = false;
   }
 
+  /** Puts the focus on it once it is drawn: an element that came a moment ago has nothing yet to take it. */
+  async take(): Promise<void> {
+    await this.updateComplete;
+    this.focus();
+  }
+
   override render() {
     const inside = html`<span>${this.label}</span>
       ${this.busy ? html`<span class="hint">${partsWords().working} …</span>` : nothing}

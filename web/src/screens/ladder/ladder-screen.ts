@@ -5,6 +5,7 @@ import type { Tube } from '../../../../server/api/tubes.ts';
 import { type Answer, call } from '../../api/call.ts';
 import { EventsController } from '../../api/events.ts';
 import '../../parts/empty.ts';
+import type { TlNext } from '../../parts/next-step.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
@@ -19,6 +20,7 @@ import './choose-tube.ts';
 import './ladder-card.ts';
 import type { TlLadderPlan } from './ladder-plan.ts';
 import './ladder-plan.ts';
+import type { TlLadderSession } from './ladder-session.ts';
 import './ladder-session.ts';
 import { said } from '../../text/said.ts';
 
@@ -59,6 +61,8 @@ export class TlLadderScreen extends TlElement {
   ];
   readonly #table = new RemoteController<OnTheTable>(this);
   #lock: { release(): Promise<void> } | undefined;
+  /** What was pressed is gone: the hand is to find the next step, once it stands. */
+  #handWaits = false;
 
   constructor() {
     super();
@@ -106,10 +110,21 @@ export class TlLadderScreen extends TlElement {
 
   override willUpdate(changed: Map<string, unknown>): void {
     if (changed.has('route')) {
+      this.#handWaits = changed.get('route') !== undefined;
       this.plan = undefined;
       this.refusal = '';
       this.#fetch();
     }
+  }
+
+  override updated(): void {
+    if (!this.#handWaits || this.#table.pending) return;
+    const session = this.renderRoot.querySelector<TlLadderSession>('tl-ladder-session');
+    const next = this.renderRoot.querySelector<TlNext>('tl-next');
+    if (!session && (!next || next.disabled)) return;
+    this.#handWaits = false;
+    if (session) void session.focusNext();
+    else void next?.take();
   }
 
   #fetch(): void {
@@ -211,6 +226,7 @@ export class TlLadderScreen extends TlElement {
     this.busy = true;
     await this.#try(async () => {
       await call('startLadder', { body: plan.request });
+      this.#handWaits = true;
     });
     this.busy = false;
   }

@@ -3,6 +3,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { Ladder } from '../../../../server/api/ladders.ts';
 import type { Tube } from '../../../../server/api/tubes.ts';
 import { EventsController } from '../../api/events.ts';
+import type { TlNext } from '../../parts/next-step.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/progress.ts';
@@ -276,12 +277,13 @@ export class TlLadderSession extends TlElement {
       this.chosen = undefined;
       this.weighing = rung.id;
     }
-    void this.#focusNext();
+    void this.focusNext();
   }
 
-  async #focusNext(): Promise<void> {
+  /** The hand finds the next step where it stands. */
+  async focusNext(): Promise<void> {
     await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>('.step tl-next')?.focus();
+    await this.renderRoot.querySelector<TlNext>('.step tl-next')?.take();
   }
 
   /** Any key, the foot pedal, the button: whatever the next step is. */
@@ -303,7 +305,7 @@ export class TlLadderSession extends TlElement {
     } else if (!target && this.#now.next.action === 'fit' && this.tube.role !== 'white') {
       await this.#fitNow();
     } else return;
-    await this.#focusNext();
+    await this.focusNext();
   }
 
   async #take(target: Target, how: How): Promise<void> {

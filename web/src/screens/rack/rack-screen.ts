@@ -8,6 +8,7 @@ import '../../parts/compare.ts';
 import '../../parts/dialog.ts';
 import '../../parts/empty.ts';
 import '../../parts/field.ts';
+import type { TlNext } from '../../parts/next-step.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
@@ -44,6 +45,7 @@ export class TlRackScreen extends TlElement {
   static override styles = [TlElement.styles, rackStyles];
   readonly #bench = new BenchState(this);
   readonly #tubes = new RemoteController<readonly Tube[]>(this);
+  #handWaits = false;
   readonly #paints = new RemoteController<Answer<'listPracticePaints'>>(this);
 
   constructor() {
@@ -52,17 +54,17 @@ export class TlRackScreen extends TlElement {
     this.writing = undefined;
     this.refusal = '';
     new EventsController(this, {
-      hello: () => this.#fetch(),
+      hello: () => void this.#fetch(),
       changed: ({ what }) => {
-        if (what !== 'settings') this.#fetch();
+        if (what !== 'settings') void this.#fetch();
       },
-      ladder: () => this.#fetch(),
+      ladder: () => void this.#fetch(),
     });
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#fetch();
+    void this.#fetch();
     void this.#paints.run((signal) => call('listPracticePaints', { signal }));
   }
 
@@ -71,8 +73,15 @@ export class TlRackScreen extends TlElement {
     return this.#bench.value?.palettes.find((p) => p.current)?.note;
   }
 
-  #fetch(): void {
-    void this.#tubes.run(async (signal) => {
+  /** What was pressed went with the empty rack: the hand is to find the next step. */
+  override updated(): void {
+    if (!this.#handWaits || !this.#tubes.value?.length) return;
+    this.#handWaits = false;
+    void this.renderRoot.querySelector<TlNext>('tl-next')?.take();
+  }
+
+  async #fetch(): Promise<void> {
+    await this.#tubes.run(async (signal) => {
       const [here, away] = await Promise.all([
         call('listTubes', { signal }),
         call('listTubes', { query: { putAway: 'true' }, signal }),
@@ -286,7 +295,7 @@ export class TlRackScreen extends TlElement {
 
   readonly #saved = (): void => {
     this.writing = undefined;
-    this.#fetch();
+    void this.#fetch();
     void refreshBench();
   };
 
@@ -295,8 +304,9 @@ export class TlRackScreen extends TlElement {
     try {
       await call('createDemoRack');
       say(rackWords().demoTaken);
+      this.#handWaits = true;
       await refreshBench();
-      this.#fetch();
+      void this.#fetch();
     } catch (cause) {
       this.refusal = cause instanceof Error ? cause.message : String(cause);
     }
