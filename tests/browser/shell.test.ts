@@ -11,16 +11,35 @@ import { measuredPalette } from './measured-palette.ts';
 const SCREENS = ['rack', 'bench', 'ladder', 'constants', 'checks', 'profile', 'mixing', 'limits', 'study'];
 let bench: BenchUnderTest;
 let tube: string;
+/** A tube whose ladder lies open. */
+let begun: string;
 
 beforeAll(async () => {
   bench = await benchUnderTest();
   tube = await measuredPalette(bench.address);
+  begun = await beginLadder(bench.address, tube);
 });
 afterAll(() => bench.close());
 
-/** Each place, and a tube's weighing plan, which no place shows by itself. */
-const PLACES = [...SCREENS, 'weighing plan'];
-const hashOf = (place: string): string => (place === 'weighing plan' ? `#/ladder/${tube}` : `#/${place}`);
+/** Each place, and what no place shows by itself: a tube's weighing plan, a ladder being read, the sheet for paper. */
+const PLACES = [...SCREENS, 'weighing plan', 'open ladder', 'palette sheet'];
+function hashOf(place: string): string {
+  if (place === 'weighing plan') return `#/ladder/${tube}`;
+  if (place === 'open ladder') return `#/ladder/${begun}`;
+  return place === 'palette sheet' ? '#/constants/sheet' : `#/${place}`;
+}
+
+async function beginLadder(address: string, but: string): Promise<string> {
+  const tubes = (await (await fetch(`${address}/api/tubes`)).json()) as { id: string; role: string | null }[];
+  const { id } = tubes.find((t) => t.role === null && t.id !== but)!;
+  const answer = await fetch(`${address}/api/ladders`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ tubeId: id }),
+  });
+  if (!answer.ok) throw new Error(await answer.text());
+  return id;
+}
 
 async function show(page: Page, hash: string): Promise<void> {
   await page.goto(`${bench.address}/${hash}`);
@@ -99,6 +118,17 @@ describe('in German', () => {
     await show(page, hashOf(place));
     await bench.picture(page, `${place.replace(' ', '-')}-de-390`, true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  });
+});
+
+describe('the slip with this screen’s settings', () => {
+  it.each(['middle', 'dark'] as const)('axe finds nothing on it in the %s theme', async (theme) => {
+    const page = await bench.page({ theme });
+    await show(page, '#/rack');
+    await page.getByRole('button', { name: 'This screen' }).click();
+    await page.getByRole('dialog').waitFor();
+    await bench.picture(page, `slip-${theme}-1440`);
+    expect(await violations(page)).toEqual([]);
   });
 });
 
