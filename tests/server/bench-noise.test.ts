@@ -1,4 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
+import { fitProblem } from '../../src/fit/model/problem.ts';
+import { SETTINGS } from '../../src/fit/model/settings.ts';
 import { TestBench } from './bench-client.ts';
 
 const bench = new TestBench();
@@ -26,6 +29,23 @@ describe('the noise of the head', () => {
       expect(noise!.relative).toBeGreaterThan(0.0002);
       expect(noise!.relative).toBeLessThan(0.006);
       expect(noise!.sigma).toBeLessThan(0.003);
+
+      // And from there into the weight of every reading: the variance the fit divides by.
+      const set = readSwatchSet(await exported());
+      const { groups } = fitProblem(set, { settings: SETTINGS.spectral, estimate: [] });
+      for (const { mean, variance, repeats } of groups.flatMap((g) => g.swatches)) {
+        for (const c of [0, 17, 35]) {
+          const one = noise!.sigma ** 2 + (noise!.relative * mean[c]!) ** 2;
+          expect(variance[c]! * repeats).toBeGreaterThanOrEqual(one);
+          // Beyond it there is only the least noise any reading is taken to have.
+          expect(variance[c]! * repeats - one).toBeLessThan(1e-6);
+        }
+      }
+
+      const record = await bench.get('getHeadRecord');
+      expect(record.noise!.sigma).toBeCloseTo(noise!.sigma, 5);
+      expect(record.noise!.relative).toBeCloseTo(noise!.relative, 5);
+      expect(record.noise!.sentence).toMatch(/scatters by .* as its repeats show/);
     },
   );
 });
