@@ -109,7 +109,7 @@ function rootRows(A: Float64Array, n: number): number[][] {
 }
 
 export async function run(): Promise<BenchRow[]> {
-  const { smoothnessPrior } = await import('../src/fit/model/smoothness.ts');
+  const { precisionOf, smoothnessPrior } = await import('../src/fit/model/smoothness.ts');
   const set = oneTube(fixture('transport-spectral'));
   const settings = SETTINGS.spectral;
   const read = fitProblem(set, { settings, estimate: [] });
@@ -186,10 +186,10 @@ export async function run(): Promise<BenchRow[]> {
       const blue = masses[set.tubes[1]!.id] ?? 0;
       return blue / (blue + (masses[set.tubes[0]!.id] ?? 0));
     }),
-    priorRootK: rootRows(K.precision, 36),
-    priorRootS: rootRows(S.precision, 36),
-    meanK: K.mean[0],
-    meanS: S.mean[0],
+    priorRootK: rootRows(precisionOf(K), 36),
+    priorRootS: rootRows(precisionOf(S), 36),
+    meanK: K.mean,
+    meanS: S.mean,
     gain: surface.escape,
     k2: surface.k2,
     floor: surface.haze,

@@ -55,13 +55,14 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
   const again = set.swatches.filter((s) => s.again !== undefined).map((s) => s.id);
   const without = new Set([...(options.without ?? []), ...again]);
   const settings = { ...SETTINGS[set.instrument.kind], ...options.settings };
-  const problem = fitProblem(set, {
+  const asked = fitProblem(set, {
     settings,
     estimate: options.estimate ?? estimatedFor(set),
     ...(options.surface ? { surface: options.surface } : {}),
     ...(without.size > 0 ? { without } : {}),
   });
-  const solution = solvePalette(problem, settings.discrepancySd);
+  const solution = solvePalette(asked, settings.discrepancySd);
+  const { problem } = solution;
   let unlike: readonly OddRung[] = [];
   if (options.dropWrongRatios ?? true) {
     const odd = oddRungs(problem, solution);

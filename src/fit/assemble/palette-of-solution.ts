@@ -79,7 +79,7 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
     discrepancy: {
       sdLnKS: flatSpectrum(usual),
       correlationNm,
-      ...(solution.discrepancy.haze > 0 ? { sdHaze: solution.discrepancy.haze } : {}),
+      ...(solution.discrepancy.hazeFound > 0 ? { sdHaze: solution.discrepancy.hazeFound } : {}),
     },
     ...(layout.shared.crowding === undefined ? {} : { crowding: state.crowding }),
   };

@@ -49,24 +49,30 @@ export function addPriors(
   const end = block === undefined ? layout.size : from + layout.blocks[block]!.size;
   const wanted = (at: number): boolean => at >= from && at < end;
   let cost = 0;
-  const spectrum = (at: number, prior: SpectrumPrior): void => {
+  const spectrum = (at: number, prior: SpectrumPrior, roughness: number): void => {
     const d = new Float64Array(N);
-    for (let i = 0; i < N; i++) d[i] = x[at + i]! - prior.mean[i]!;
+    let sum = 0;
+    for (let i = 0; i < N; i++) sum += d[i] = x[at + i]! - prior.mean;
+    const times = 1 / (roughness * roughness);
     const b = at < n ? -1 : layout.blocks.findIndex((k) => at >= k.offset && at < k.offset + k.size);
     const H = b < 0 ? system?.ww : system?.bb[b];
     const size = b < 0 ? n : layout.blocks[b]!.size;
     const start = b < 0 ? at : at - layout.blocks[b]!.offset;
     for (let i = 0; i < N; i++) {
-      let g = 0;
-      for (let j = 0; j < N; j++) g += prior.precision[i * N + j]! * d[j]!;
+      let g = prior.level * sum;
+      for (let j = Math.max(0, i - 2); j <= Math.min(N - 1, i + 2); j++) {
+        g += times * prior.rough[i * N + j]! * d[j]!;
+      }
       cost += (g * d[i]!) / 2;
       if (!system) continue;
       system.gradient[at + i]! += g;
-      for (let j = 0; j <= i; j++) H![(start + i) * size + start + j]! += prior.precision[i * N + j]!;
+      const row = (start + i) * size + start;
+      for (let j = 0; j <= i; j++) H![row + j]! += prior.level;
+      for (let j = Math.max(0, i - 2); j <= i; j++) H![row + j]! += times * prior.rough[i * N + j]!;
     }
   };
-  layout.lnK.forEach((at) => at >= 0 && wanted(at) && spectrum(at, K));
-  layout.lnS.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, t === white ? whiteS : S));
+  layout.lnK.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, K, problem.roughness[t]!));
+  layout.lnS.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, t === white ? whiteS : S, 1));
 
   /** A normal prior on one unknown, or on the difference to another. */
   const scalar = (at: number, mean: number, sd: number, minus?: number): void => {

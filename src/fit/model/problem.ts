@@ -56,6 +56,8 @@ export interface FitProblem {
   readonly noise: NoiseModel;
   readonly clipped: boolean;
   readonly films: readonly ObservedFilm[];
+  /** How much rougher each tube's ln K is taken to be than the settings say; the solver sizes it from the readings. */
+  readonly roughness: Float64Array;
 }
 
 export interface ProblemOptions {
@@ -141,5 +143,6 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
     noise,
     clipped: clipsAtZero(set),
     films,
+    roughness: new Float64Array(set.tubes.length).fill(1),
   };
 }

@@ -61,7 +61,13 @@ export interface DiscrepancySds {
 }
 
 export function sameDiscrepancy(problem: FitProblem, sd: number): DiscrepancySds {
-  return { blocks: new Float64Array(problem.layout.blocks.length).fill(sd), white: sd, typical: sd, haze: 0, hazeFound: 0 };
+  return {
+    blocks: new Float64Array(problem.layout.blocks.length).fill(sd),
+    white: sd,
+    typical: sd,
+    haze: 0,
+    hazeFound: 0,
+  };
 }
 
 export interface GroupWeight {

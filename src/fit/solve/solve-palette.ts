@@ -13,6 +13,7 @@ import { startOf } from '../model/start.ts';
 import { type DiscrepancySds, groupWeights, sameDiscrepancy } from '../model/weights.ts';
 import { discrepancySizes } from './discrepancy-size.ts';
 import { settleBlock } from './fit-block.ts';
+import { roughnessSizes } from './roughness-size.ts';
 import {
   SOLVER_MESSAGES,
   type SolverOptions,
@@ -21,6 +22,8 @@ import {
 } from './levenberg-marquardt.ts';
 
 export interface Solution {
+  /** The problem as solved: with each tube's roughness as found. */
+  readonly problem: FitProblem;
   readonly report: SolverReport;
   readonly x: Float64Array;
   readonly system: ArrowSystem;
@@ -134,7 +137,10 @@ const WIDE = 0.1;
  * Fits one problem: weights from the current slopes, then the constants, a few times over; between, what the equations
  * miss is sized from the readings unless `discrepancySd` gives it.
  */
-export function solvePalette(problem: FitProblem, discrepancySd?: number): Solution {
+export function solvePalette(asked: FitProblem, discrepancySd?: number): Solution {
+  let problem = asked;
+  // Three channels cannot bear out a rough ln K: they would fit it at random. It goes into the doubt, not into the constants.
+  const fewChannels = asked.set.instrument.kind === 'tristimulus';
   let x = startOf(problem);
   let iterations = 0;
   let sds = sameDiscrepancy(problem, discrepancySd ?? WIDE);
@@ -147,13 +153,22 @@ export function solvePalette(problem: FitProblem, discrepancySd?: number): Solut
   };
   run(1e-2);
   for (let pass = 0; pass < PASSES; pass++) {
-    if (discrepancySd === undefined) sds = discrepancySizes(problem, x, sds, pass > 0);
+    if (discrepancySd === undefined) {
+      sds = discrepancySizes(problem, x, sds, pass > 0);
+      if (!fewChannels) problem = { ...problem, roughness: roughnessSizes(problem, x, sds) };
+    }
     weights = groupWeights(problem, x, sds);
     run(3e-3);
   }
   weights = groupWeights(problem, x, sds);
   const report = run(1e-5);
-  const { system } = lineariseAt(problem, weights, x);
-  const optimality = system.gradient.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
-  return { report: { ...report, optimality }, x, system, weights, discrepancy: sds, iterations };
+  const { gradient } = lineariseAt(problem, weights, x).system;
+  const optimality = gradient.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
+  let doubted = problem;
+  if (fewChannels && discrepancySd === undefined) {
+    const found = roughnessSizes(problem, x, sds);
+    doubted = { ...problem, roughness: found.map((times) => Math.max(1, times)) };
+  }
+  const { system } = lineariseAt(doubted, weights, x);
+  return { problem, report: { ...report, optimality }, x, system, weights, discrepancy: sds, iterations };
 }
