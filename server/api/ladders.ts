@@ -212,6 +212,13 @@ export const ladderRoutes = {
     answer: takenSchema,
     status: 201,
   }),
+  getLadderAdvice: route({
+    method: 'GET',
+    path: '/api/ladders/:ladderId/advice',
+    summary: 'What the next measurement would buy, from the rungs read so far; empty before there is enough',
+    params,
+    answer: z.array(suggestionSchema),
+  }),
   decideReading: route({
     method: 'PUT',
     path: '/api/ladders/:ladderId/readings/:readingId/keep',

@@ -2,7 +2,7 @@ import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
 import { SwatchSetProblem } from '../../src/calibrate/swatch-set/problem.ts';
 import type { Check, Swatch, SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import { foldHistory } from '../ladder/fold-history.ts';
-import { formOf, judgedReadings, openLadder } from '../ladder/open-ladder.ts';
+import { formOf, judgedReadings, type OpenLadder, openLadder } from '../ladder/open-ladder.ts';
 import { checksOf } from '../store/checks.ts';
 import { historyOf } from '../store/history.ts';
 import { laddersOfPalette } from '../store/ladders.ts';
@@ -32,19 +32,21 @@ const NOTHING_DONE = foldHistory([]);
 /**
  * Everything kept for a palette that was read in one form. Ladders that were put aside are left out.
  * `takesOpen`: with readings that still wait for their closing white and films read again, as a file of readings has
- * them.
+ * them. `ladder`: that ladder and its white's alone.
  * @throws SwatchSetProblem when what there is makes no set: no white, a tube without its masstone
  */
 export function assembleSet(
   db: Db,
   paletteId: string,
   formId: string,
-  options: { readonly takesOpen?: boolean } = {},
+  options: { readonly takesOpen?: boolean; readonly ladder?: OpenLadder } = {},
 ): AssembledSet {
   const draft = new SetDraft(formId, options.takesOpen);
-  draftFiles(db, draft, paletteId);
   const tubes = tubesOf(db, paletteId);
+  const { ladder: one } = options;
+  if (!one) draftFiles(db, draft, paletteId);
   const ladders = laddersOfPalette(db, paletteId)
+    .filter(({ tube_id: id }) => !one || id === one.row.tube_id || id === one.row.white_tube_id)
     .map((row) => openLadder(db, row.id))
     .filter((ladder) => !ladder.folded.closed);
   for (const ladder of ladders) {
@@ -54,7 +56,7 @@ export function assembleSet(
       tubes.find((t) => t.id === ladder.row.tube_id)!,
     );
   }
-  draftChecks(db, draft, paletteId);
+  if (!one) draftChecks(db, draft, paletteId);
   const facts = paletteFacts(db, paletteId);
   const noise = facts.noise ?? benchNoise(draft, ladders);
   // One set states one scale; the coarsest one used is on the safe side.

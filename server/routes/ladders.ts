@@ -4,6 +4,7 @@ import type { takeReadingSchema } from '../api/readings.ts';
 import type { Finding } from '../api/words.ts';
 import type { Answering } from '../answer.ts';
 import type { Bench } from '../bench.ts';
+import { ladderAdvice } from '../fitting/ladder-advice.ts';
 import { takeOnBench } from '../reading/take-on-bench.ts';
 import {
   type IncomingReading,
@@ -132,6 +133,7 @@ export function ladderAnswers(answer: Answering, bench: Bench): void {
       { ...body, over: 'opaque' },
     ),
   );
+  answer(ladderRoutes.getLadderAdvice, ({ params }) => ladderAdvice(bench, params.ladderId));
   answer(ladderRoutes.decideReading, ({ params, body }) => {
     decide(db, openLadder(db, params.ladderId), params.readingId, body.keep, body.reason, bench.now());
     return changed(params.ladderId);

@@ -56,10 +56,22 @@ beforeAll(async () => {
     const said = name === '1:4' ? grams.toReversed() : grams;
     await bench.get('weighRung', { params: { ...params(), rungId: rung(name).id }, body: { grams: said } });
   }
-  await readAll(ladder, 'paint-1');
-  await again();
 }, 60_000);
 afterAll(() => bench.close());
+
+describe('a ladder half read', () => {
+  it('asks for nothing before a rung is read, then says what each next rung would buy', async () => {
+    expect(await bench.get('getLadderAdvice', { params: params() })).toEqual([]);
+    await readAll({ ...ladder, rungs: ladder.rungs.slice(0, 2) }, 'paint-1');
+    const [first, ...more] = await bench.get('getLadderAdvice', { params: params() });
+    expect(first!.next!.kind).toBe('tint');
+    expect(first!.next!.after).toBeLessThan(first!.next!.before);
+    for (const s of more) expect(s.gain!).toBeLessThanOrEqual(first!.gain!);
+    expect(await bench.get('listFits')).toEqual([]);
+    await readAll({ ...ladder, rungs: ladder.rungs.slice(2) }, 'paint-1');
+    await again();
+  }, 60_000);
+});
 
 describe('masses noted the wrong way round', () => {
   it('are named at once by the rung, and by what it reads like after the fit, which does without it', async () => {

@@ -59,6 +59,7 @@ export const PATHS: Readonly<Record<RouteName, string>> = {
   sayPulled: 'PUT /api/ladders/:ladderId/pulled',
   takeReading: 'POST /api/ladders/:ladderId/rungs/:rungId/readings',
   takeCardReading: 'POST /api/ladders/:ladderId/cards/:side/readings',
+  getLadderAdvice: 'GET /api/ladders/:ladderId/advice',
   decideReading: 'PUT /api/ladders/:ladderId/readings/:readingId/keep',
   undo: 'POST /api/ladders/:ladderId/undo',
   redo: 'POST /api/ladders/:ladderId/redo',
