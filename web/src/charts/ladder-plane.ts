@@ -88,8 +88,19 @@ export class LadderPlane extends ChartElement {
         ${bottomAxis(f, linearTicks(x), chartWords().chroma)} ${leftAxis(f, linearTicks(y, 5), chartWords().value)}
         ${this.path.length ? stroke(this.path.map((p) => [x(chroma(p)), y(p.value)])) : nothing}
         ${this.read.map((p) => dot(x(chroma(p)), y(p.value), p.paint, 8))}
-        ${this.read.map((p) => name(p.label, x(chroma(p)), y(p.value), (f.left + f.right) / 2))}`,
+        ${this.#ends().map(({ p, below }) => name(p.label, x(chroma(p)), y(p.value) + (below ? 24 : -16), f))}`,
     };
+  }
+
+  /** The darkest rung is named below its mark, the lightest above: nothing else stands there. */
+  #ends(): { readonly p: LadderPoint; readonly below: boolean }[] {
+    const sorted = this.read.toSorted((p, q) => p.value - q.value);
+    const [darkest, lightest] = [sorted[0], sorted.at(-1)];
+    if (!darkest || !lightest || darkest === lightest) return [];
+    return [
+      { p: darkest, below: true },
+      { p: lightest, below: false },
+    ];
   }
 
   override table(): ChartTable {
@@ -100,10 +111,10 @@ export class LadderPlane extends ChartElement {
   }
 }
 
-/** A rung's name on the side of its mark where there is room. */
-function name(label: string, x: number, y: number, middle: number): SVGTemplateResult {
-  const after = x < middle;
-  return svg`<text x=${x + (after ? 14 : -14)} y=${y} dy="0.35em" font-size="13" fill="currentColor"
+/** A rung's name, turned inwards so that it stays inside the plot. */
+function name(label: string, x: number, y: number, f: Frame): SVGTemplateResult {
+  const after = x < (f.left + f.right) / 2;
+  return svg`<text x=${x + (after ? -8 : 8)} y=${y} dy="0.35em" font-size="13" fill="currentColor"
     text-anchor=${after ? 'start' : 'end'}>${label}</text>`;
 }
 

@@ -134,7 +134,7 @@ export class NeutralLine extends ChartElement {
     const at = inner.toSorted((p, q) => wide(q) - wide(p))[0];
     if (!at || wide(at) < LETTER * label.length + 8) return nothing;
     return svg`<text x=${(edge(at, i) + edge(at, i + 1)) / 2} y=${y(at.value)} dy="0.35em" font-size="13"
-      text-anchor="middle" fill="#fff" stroke="#000" stroke-width="3.5" stroke-linejoin="round"
+      text-anchor="middle" fill="#0b0b0b" stroke="#ececec" stroke-width="3" stroke-linejoin="round"
       paint-order="stroke">${label}</text>`;
   }
 
