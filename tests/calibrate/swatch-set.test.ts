@@ -1,11 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  lnRatioCovariance,
-  pilesOf,
-  sharesOfPile,
-  weighingErrorOfResolution,
-} from '../../src/calibrate/swatch-set/piles.ts';
+import { ladderRatios, lnRatiosOf } from '../../src/calibrate/ladder/ratios.ts';
+import { pilesOf, sharesOfPile, weighingErrorOfResolution } from '../../src/calibrate/swatch-set/piles.ts';
 import { SwatchSetProblem } from '../../src/calibrate/swatch-set/problem.ts';
 import { readSwatchSet } from '../../src/calibrate/swatch-set/read.ts';
 import { SAME_ARITHMETIC } from '../tolerances.ts';
@@ -138,9 +134,11 @@ describe('weighing', () => {
   });
 
   it('carries the error of a rung into the rung diluted from it', () => {
-    const piles = pilesOf(readSwatchSet(ladder()));
-    const tints = ['blue-1:4', 'blue-1:16'].map((id) => piles.pileOf.get(id)!);
-    const C = lnRatioCovariance(piles, 1, tints);
+    const { tubes, swatches, weighing } = readSwatchSet(ladder());
+    const white = tubes.find((t) => t.role === 'white')!.id;
+    const tints = swatches.filter(({ id }) => ['blue-1:4', 'blue-1:16'].includes(id));
+    const { ids, covariance: C } = lnRatiosOf(ladderRatios(tints, weighing), 'blue', white);
+    expect(ids).toEqual(['blue-1:4', 'blue-1:16']);
     expect(C[0]![1]).toBeGreaterThan(0);
     expect(C[1]![1]).toBeGreaterThan(C[0]![1]!);
     expect(C[0]![1]! / Math.sqrt(C[0]![0]! * C[1]![1]!)).toBeGreaterThan(0.5);

@@ -208,17 +208,3 @@ export function sharesOfPile({ piles, tubeIds }: Piles, index: number, e: ArrayL
   }
   return { shares: mass.map((m) => m / total), slopes };
 }
-
-/** Covariance of ln(share of `tube` / share of the rest) between piles, as the weighing alone gives it. */
-export function lnRatioCovariance(piles: Piles, tube: number, indices: readonly number[]): number[][] {
-  const zero = new Float64Array(piles.errorCount);
-  const rows = indices.map((index) => {
-    const { shares, slopes } = sharesOfPile(piles, index, zero);
-    const c = shares[tube]!;
-    const row = new Float64Array(piles.errorCount);
-    if (c <= 0 || c >= 1) return row;
-    slopes.forEach((slope, k) => (row[piles.piles[index]!.errors[k]!] = slope[tube]! / (c * (1 - c))));
-    return row;
-  });
-  return rows.map((a) => rows.map((b) => a.reduce((sum, v, k) => sum + v * b[k]!, 0)));
-}

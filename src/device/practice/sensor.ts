@@ -30,8 +30,8 @@ const LAMP = GRID_NM.map(
   (nm) => 0.25 + 0.5 * bell(nm, 412, 12) + 0.75 * bell(nm, 545, 75) + 0.55 * bell(nm, 650, 45),
 );
 
-/** Centre and full width at half maximum, nm: nominals of an AS7341-class sensor, as its data sheet lists them. */
-const BANDS: readonly (readonly [string, number, number])[] = [
+/** Name, centre and full width at half maximum (nm): nominals of an AS7341-class sensor, as its data sheet lists them. */
+export const EIGHT_BANDS: readonly (readonly [string, number, number])[] = [
   ['F1', 415, 26],
   ['F2', 445, 30],
   ['F3', 480, 36],
@@ -76,7 +76,7 @@ export function practiceSensor(variant: PracticeVariant): PracticeSensor {
         'CLR',
         LAMP.map((light) => 0.12 * light),
       );
-      const raw = [...BANDS.map(([name, centre, fwhm]) => filtered(name, centre, fwhm)), clear];
+      const raw = [...EIGHT_BANDS.map(([name, centre, fwhm]) => filtered(name, centre, fwhm)), clear];
       return { model: 'PRACTICE-8', scpiKind: 'BAND', passes: 2, channels: finish(raw) };
     }
     case 'spectral-36':
