@@ -64,6 +64,7 @@ export function lowest(
   const i = Math.min(Math.max(total.indexOf(Math.min(...total)), 1), total.length - 2);
   const [a, m, c] = [total[i - 1]!, total[i]!, total[i + 1]!];
   const bend = a - 2 * m + c;
+  if (!Number.isFinite(bend)) return logs[total.indexOf(Math.min(...total))]!;
   const step = logs[i + 1]! - logs[i]!;
   const shift = bend > 0 ? (0.5 * (a - c)) / bend : 0;
   return logs[i]! + step * Math.max(-1, Math.min(1, shift));

@@ -30,7 +30,9 @@ export function discrepancySizes(
   const against = problem.layout.blocks.map((_, b) => blockEvidence(problem, x, b));
   const haze = problem.settings.hazeSd ?? (hazeAsked ? hazeSize(against, before) : before.haze);
   const inFit = Math.min(haze, HAZE_IN_FIT);
-  const curves = against.map((f) => TRIED.map((sd) => f(sd, inFit)));
+  const curves = against.map((f, b) =>
+    curveAbout((sd) => f(sd, inFit), hazeAsked ? before.blocks[b]! : undefined),
+  );
   let centre = Math.log(TYPICAL);
   let logs: number[] = [];
   for (let pass = 0; pass < 3; pass++) {
@@ -50,6 +52,21 @@ export function discrepancySizes(
     haze: inFit,
     hazeFound: haze,
   };
+}
+
+/** The curve over the sizes tried; about a size known before, no further than its foot. The rest is infinite. */
+function curveAbout(against: (sd: number) => number, known?: number): number[] {
+  if (known === undefined) return TRIED.map(against);
+  const off = TRIED.map((sd) => Math.abs(Math.log(sd / known)));
+  const curve = TRIED.map(() => Infinity);
+  for (let i = off.indexOf(Math.min(...off)); ;) {
+    for (const k of [i - 1, i, i + 1]) {
+      if (k >= 0 && k < TRIED.length && curve[k] === Infinity) curve[k] = against(TRIED[k]!);
+    }
+    const best = curve.indexOf(Math.min(...curve));
+    if (best === i) return curve;
+    i = best;
+  }
 }
 
 /**

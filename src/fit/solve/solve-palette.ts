@@ -155,7 +155,7 @@ export function solvePalette(asked: FitProblem, discrepancySd?: number): Solutio
   for (let pass = 0; pass < PASSES; pass++) {
     if (discrepancySd === undefined) {
       sds = discrepancySizes(problem, x, sds, pass > 0);
-      if (!fewChannels) problem = { ...problem, roughness: roughnessSizes(problem, x, sds) };
+      if (!fewChannels && pass === 0) problem = { ...problem, roughness: roughnessSizes(problem, x, sds) };
     }
     weights = groupWeights(problem, x, sds);
     run(3e-3);
