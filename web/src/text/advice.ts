@@ -31,7 +31,7 @@ const adviceWords = words(
   {
     repeat: 'Den Vollton an drei weiteren Stellen messen',
     drawdown: 'Den Vollton noch einmal aufziehen und messen',
-    tint: (parts) => `Einen Ausmischton 1:${parts} anlegen und messen`,
+    tint: (parts) => `Eine Aufhellung 1:${parts} anlegen und messen`,
     check: (other) => `1:1 mit ${other} mischen und als Probe messen`,
     ranges: { darks: 'im Dunklen', middles: 'in mittleren Tonwerten', lights: 'im Hellen' },
     mostGone: 'nimmt den größten Teil des Zweifels',

@@ -112,7 +112,7 @@ export const tubeFactsWords = words(
     perMicrometre: 'je µm nassem Film',
     undertone: 'Unterton über Weiß',
     sureTo: (dE) => `sicher auf ${dE} CIEDE2000`,
-    half: 'Halbe Kraft bei',
+    half: 'Halbe Färbekraft bei',
     halfMeans: (low, high) => `so viel Weiß bringt sie halb zum Weiß hin, zwischen 1:${low} und 1:${high}`,
     evidence: 'Sprosse für Sprosse',
     rung: 'Sprosse',
