@@ -21,7 +21,9 @@ export async function runPorts(options: { readonly json?: boolean }, output: Out
 }
 
 export async function runRead(options: ReadOptions, output: Output): Promise<void> {
-  const head = await connectHead(transportFor(options), systemClock);
+  const transport = transportFor(options);
+  transport.onWaiting = (fault) => output.err(fault.message);
+  const head = await connectHead(transport, systemClock);
   try {
     if (options.gain !== undefined || options.aperture !== undefined) {
       await head.configure({

@@ -81,6 +81,38 @@ describe('what is said on the wire', () => {
       expect(head.settings).toEqual({ gain: 16, apertureS: 0.01, averages: 1, passes: 1, fullScale: 65535 });
     }));
 
+  it('when a board that was deaf answers all probes at once: the later answers are noise', () => {
+    const [idn, ...rest] = CONNECTED as [Pair, ...Pair[]];
+    const twice: Pair[] = [
+      ['*IDN?', null],
+      ['*IDN?', `${idn[1]}\r\n${idn[1]}\r\n\r\n${idn[1]}`],
+    ];
+    return played(
+      [...twice, ...rest, ['SENS:FRAM?', '0'], ['READ?', '1,0,16,1.0000E-2,1,2.981E2,2,5,6']],
+      async (head) => {
+        expect((await head.read()).counts).toEqual([5, 6]);
+        expect(head.health.noiseLines).toBe(2);
+      },
+    );
+  });
+
+  it('when the next answer is glued to a cut one: no reading, the line proved, and asked once more', () =>
+    played(
+      [
+        ...CONNECTED,
+        ['SENS:FRAM?', '17'],
+        ['READ?', '18,0,16,1.0019,0,16,1.0000E-2,1,2.981E2,2,1200,34000'],
+        ['', null],
+        ['*OPC?', '1'],
+        ['SENS:FRAM?', '18'],
+        ['READ?', '19,0,16,1.0000E-2,1,2.981E2,2,1200,34000'],
+      ],
+      async (head) => {
+        expect(await head.read()).toMatchObject({ frame: 19, counts: [1200, 34000] });
+        expect(head.health.retries).toBe(1);
+      },
+    ));
+
   it('to read light and dark: the number of the last frame is asked for once', () =>
     played(
       [
