@@ -43,9 +43,35 @@ async function beginLadder(address: string, but: string): Promise<string> {
 
 async function show(page: Page, hash: string): Promise<void> {
   await page.goto(`${bench.address}/${hash}`);
-  await page.locator('tl-page h1').first().waitFor();
-  // The events stay open, so the network is never idle; half a second is what any screen may take to fill.
-  await page.waitForTimeout(500);
+  const screen = /#\/(\w+)/.exec(hash)?.[1] ?? 'rack';
+  await page.locator(`tl-${screen}-screen tl-page h1`).first().waitFor();
+  await page.evaluate(filled);
+}
+
+/**
+ * The events stay open, so the network is never idle: a screen is filled when none of its pages waits and nothing more
+ * is added to it. One that works on for long (a search in a worker) is looked at while it works.
+ */
+async function filled(): Promise<void> {
+  let before = -1;
+  let still = 0;
+  for (let turn = 0; turn < 150 && still < 3; turn++) {
+    let size = 0;
+    let busy = false;
+    const roots: ParentNode[] = [document];
+    for (let root = roots.pop(); root; root = roots.pop()) {
+      for (const element of root.querySelectorAll('*')) {
+        size += 1 + element.childNodes.length;
+        if (element.shadowRoot) roots.push(element.shadowRoot);
+        if (element.localName === 'tl-page' && (element as HTMLElement & { waiting: boolean }).waiting)
+          busy = true;
+        if (element.localName === 'tl-progress' && turn < 40) busy = true;
+      }
+    }
+    still = size === before && !busy ? still + 1 : 0;
+    before = size;
+    await new Promise((resolve) => setTimeout(resolve, 60));
+  }
 }
 
 async function violations(page: Page): Promise<string[]> {
