@@ -16,7 +16,7 @@ export function notBelievedSays({
 }: NotBelieved): string {
   const t = tubeFactsWords();
   if (weighed === null || readsLike === null) return `${said(sentence)} ${t.leftOut(name)}`;
-  const chance = num(Math.floor(1000 * (probability ?? 0)) / 10, 1);
+  const chance = num(Math.min(99.9, Math.floor(1000 * (probability ?? 0)) / 10), 1);
   const ratio = (parts: number): string =>
     parts < 1 ? `${num(1 / parts, 1)}:1` : `1:${num(parts, parts < 10 ? 1 : 0)}`;
   return (swapped ? t.swapped : t.wrong)(name, ratio(readsLike), ratio(weighed), chance);
