@@ -24,7 +24,7 @@ describe('an empty rack', () => {
   });
 
   it('leads the newcomer to the next step of the first walk', async () => {
-    const now = page.locator('tl-first-walk li[aria-current=step] a');
+    const now = page.locator('tl-first-walk .here a');
     await expect.poll(() => now.getAttribute('href')).toBe('#/bench');
   });
 });
