@@ -14,6 +14,7 @@ import { SETTINGS, type FitSettings } from './model/settings.ts';
 import type { Surface } from './optics/surface.ts';
 import type { LeftOutRung, PaletteFit, TubeFit } from './palette-fit.ts';
 import { solvePalette } from './solve/solve-palette.ts';
+import { say } from './sentences.ts';
 
 export interface FitOptions {
   readonly settings?: Partial<FitSettings>;
@@ -47,9 +48,7 @@ function estimatedFor(set: SwatchSet): SharedUnknown[] {
  */
 export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit {
   if (set.swatches.length === 0) {
-    throw new RangeError(
-      'The swatch set holds no swatches to fit; a document of checks is for "check", so give one with swatches.',
-    );
+    throw new RangeError(say('no-swatches'));
   }
   // A film read again when dry is the same film: its first reading counts, and the two are never averaged.
   const again = set.swatches.filter((s) => s.again !== undefined).map((s) => s.id);
@@ -137,9 +136,7 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
 }
 
 function warningsFor(own: readonly SwatchEvidence[], tube: number): string[] {
-  return own.some((e) => e.shares[tube] === 1)
-    ? []
-    : ['No masstone among the swatches: scattering rests on the strongest mixture.'];
+  return own.some((e) => e.shares[tube] === 1) ? [] : [say('no-masstone')];
 }
 
 /** Fits again without the rungs most likely wrong, one of a tube at a time; each is named in the warnings. */

@@ -66,5 +66,15 @@ export const FIT = catalogue('fit', {
   'strength-of-white': '"{id}" is the white of the tints; tinting strength is of the tubes mixed into it.',
   'strength-of-light':
     '"{id}" is as light as the white; a half-strength ratio needs a paint that darkens it.',
+  'no-swatches':
+    'The swatch set holds no swatches to fit; a document of checks is for "check", so give one with swatches.',
+  'no-masstone': 'No masstone among the swatches: scattering rests on the strongest mixture.',
+  'doubt-curves': 'its own curves',
+  'doubt-white': 'the white and the surface, which every tube shares',
+  'doubt-others': 'the tubes it is mixed with',
+  'doubt-equations': 'what the equations miss, which no reading lessens',
+  'doubt-share': '{percent} % of the doubt comes from {what:said}',
+  'worst-in': ', most of all in {where:word} ({radius:figure})',
+  'holds-within': 'Mixtures with it hold within {radius:figure} CIEDE2000{worst:said}; {share:said}.',
 });
 export const say: Say<typeof FIT.templates> = FIT.say;

@@ -21,8 +21,9 @@ export const LINEARITY = catalogue('linearity', {
     '{seen:said}, and {allowed:figure} is allowed; seat the head on a flat ring, and shim the white tile to the height of a wet film.',
   channel: 'channel {number}',
   'lamp-channels': 'The three lamp readings have different channels; read all three again.',
-  'lamps-seen': 'Two lamps apart read {by:figure} {way:word} than both together in {channel:said}',
+  'lamps-good':
+    'Linear: two lamps apart read {by:figure} {way:word} than both together in {channel:said}, within {allowed:figure}.',
   'lamps-bad':
-    '{seen:said}, and {allowed:figure} is allowed; lower the gain so that the white sits at 60-80 % and test again.',
+    'Two lamps apart read {by:figure} {way:word} than both together in {channel:said}, and {allowed:figure} is allowed; lower the gain so that the white sits at 60-80 % and test again.',
 });
 export const say: Say<typeof LINEARITY.templates> = LINEARITY.say;

@@ -44,13 +44,12 @@ export function superposition(
   const departures = channels.map((_, i) => (a[i]! + b[i]! - both[i]!) / both[i]!);
   const [worst, channel] = worstChannel(departures, channels);
   const passed = Math.abs(worst) <= SUPERPOSITION_LIMIT;
-  const seen = say('lamps-seen', { by: perCent(worst), way: worst < 0 ? 'less' : 'more', channel });
+  const allowed = perCent(SUPERPOSITION_LIMIT);
+  const seen = { by: perCent(worst), way: worst < 0 ? ('less' as const) : ('more' as const), channel };
   return {
     passed,
     worst,
     channel,
-    sentence: passed
-      ? `Linear: ${seen.charAt(0).toLowerCase()}${seen.slice(1)}, within ${perCent(SUPERPOSITION_LIMIT)}.`
-      : say('lamps-bad', { seen, allowed: perCent(SUPERPOSITION_LIMIT) }),
+    sentence: say(passed ? 'lamps-good' : 'lamps-bad', { ...seen, allowed }),
   };
 }

@@ -8,6 +8,7 @@ import { DARK, LIGHT } from '../advice/lightness-range.ts';
 import { mixturesOfTube } from '../advice/mixtures-of-a-tube.ts';
 import { meanSquareOf } from '../lab-region.ts';
 import type { MixingPalette } from '../palette.ts';
+import { say } from '../sentences.ts';
 
 export const DOUBT_SOURCES = ['own', 'shared', 'others', 'equations'] as const;
 export type DoubtSource = (typeof DOUBT_SOURCES)[number];
@@ -27,10 +28,10 @@ export interface DoubtSources {
 }
 
 const NAMED: Readonly<Record<DoubtSource, string>> = {
-  own: 'its own curves',
-  shared: 'the white and the surface, which every tube shares',
-  others: 'the tubes it is mixed with',
-  equations: 'what the equations miss, which no reading lessens',
+  own: say('doubt-curves'),
+  shared: say('doubt-white'),
+  others: say('doubt-others'),
+  equations: say('doubt-equations'),
 };
 
 /** Where one range is this much more doubtful than the next, it is named. This project's choice. */
@@ -76,14 +77,17 @@ export function doubtSources(palette: MixingPalette, id: string): DoubtSources {
 }
 
 function wordsFor({ shares, dominant, radius, ...ranges }: Omit<DoubtSources, 'words'>): string {
-  const per = `${Math.round(100 * shares[dominant])} % of the doubt comes from ${NAMED[dominant]}`;
+  const per = say('doubt-share', { percent: Math.round(100 * shares[dominant]), what: NAMED[dominant] });
   const places = (['darks', 'middles', 'lights'] as const)
     .flatMap((place) => (ranges[place] === null ? [] : [[place, ranges[place]] as const]))
     .toSorted((a, b) => b[1] - a[1]);
   const [worst, next] = places;
   const where =
     worst && next && worst[1] > MUCH_WORSE * next[1]
-      ? `, most of all in ${worst[0] === 'middles' ? 'middle values' : worst[0]} (${worst[1].toFixed(1)})`
+      ? say('worst-in', {
+          where: worst[0] === 'middles' ? 'middle values' : worst[0],
+          radius: worst[1].toFixed(1),
+        })
       : '';
-  return `Mixtures with it hold within ${radius.toFixed(1)} CIEDE2000${where}; ${per}.`;
+  return say('holds-within', { radius: radius.toFixed(1), worst: where, share: per });
 }

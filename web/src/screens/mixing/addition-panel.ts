@@ -16,6 +16,7 @@ import { searchBench } from '../../workers/palette-controller.ts';
 import '../ladder/typed-entry.ts';
 import { type WantedColour, asWanted, changeTable, mixTable } from './mix-state.ts';
 import { colourOfTyped, readUnderHead } from './read-pile.ts';
+import { said } from '../../text/said.ts';
 
 /** A pile that came out wrong: read it, and see what to add. Nothing is taken out. */
 export class TlAdditionPanel extends TlElement {
@@ -153,7 +154,7 @@ export class TlAdditionPanel extends TlElement {
     try {
       await this.#work(await readUnderHead());
     } catch (cause) {
-      this.refusal = cause instanceof Error ? cause.message : String(cause);
+      this.refusal = cause instanceof Error ? said(cause.message) : String(cause);
     }
   };
 

@@ -15,6 +15,7 @@ import { num } from '../../text/numbers.ts';
 import '../ladder/typed-entry.ts';
 import type { WantedColour } from './mix-state.ts';
 import { colourOfTyped, readUnderHead } from './read-pile.ts';
+import { said } from '../../text/said.ts';
 
 type Way = 'painter' | 'lab' | 'head';
 
@@ -185,7 +186,7 @@ export class TlWantedForm extends TlElement {
     try {
       this.#want(await readUnderHead());
     } catch (cause) {
-      this.refusal = cause instanceof Error ? cause.message : String(cause);
+      this.refusal = cause instanceof Error ? said(cause.message) : String(cause);
     }
     this.busy = false;
   };

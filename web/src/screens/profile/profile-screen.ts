@@ -20,6 +20,7 @@ import { type OpenPalette, PaletteController } from '../../workers/palette-contr
 import './profile-compare.ts';
 import './profile-import.ts';
 import './tube-replace.ts';
+import { said } from '../../text/said.ts';
 
 type Opened = Extract<OpenPalette, { status: 'open' }>;
 const FORMATS = ['json', 'csv', 'cgats'] as const;
@@ -266,7 +267,7 @@ export class TlProfileScreen extends TlElement {
       say(profileWords().used(profile.title));
       await this.#fetch();
     } catch (cause) {
-      this.failed = cause instanceof Error ? cause.message : String(cause);
+      this.failed = cause instanceof Error ? said(cause.message) : String(cause);
     }
   }
 }

@@ -8,6 +8,7 @@ import { num } from '../../text/numbers.ts';
 import { replaceWords } from '../../text/replace.ts';
 import { recipeWords } from '../checks/recipe-words.ts';
 import { type ReplacedRecipe, recipesInOrder } from './replaced-recipes.ts';
+import { said } from '../../text/said.ts';
 
 /** What a new tube changes: how it differs from the old one, and recipes in grams before and after. */
 export class TlReplaced extends TlElement {
@@ -41,7 +42,7 @@ export class TlReplaced extends TlElement {
   override render() {
     const t = replaceWords();
     const { sentences, strengthPercent, colours, recipes } = this.replaced;
-    return html`<div aria-live="polite">${sentences.map((s) => html`<p>${s}</p>`)}</div>
+    return html`<div aria-live="polite">${sentences.map((s) => html`<p>${said(s)}</p>`)}</div>
       <h3>${t.difference}</h3>
       <tl-figures
         .figures=${[

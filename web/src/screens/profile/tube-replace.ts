@@ -12,6 +12,7 @@ import { RemoteController } from '../../state/remote.ts';
 import { replaceWords } from '../../text/replace.ts';
 import { keptRecipes } from './kept-recipes.ts';
 import './replaced-view.ts';
+import { said } from '../../text/said.ts';
 
 type Replaced = Answer<'replaceTube'>;
 const FROM_FILE = ' file';
@@ -233,7 +234,7 @@ export class TlTubeReplace extends TlElement {
         this.dispatchEvent(new CustomEvent('tl-replaced', { bubbles: true }));
       }
     } catch (cause) {
-      this.refusal = cause instanceof Error ? cause.message : String(cause);
+      this.refusal = cause instanceof Error ? said(cause.message) : String(cause);
     }
   }
 

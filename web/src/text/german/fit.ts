@@ -65,4 +65,14 @@ export const fitGerman = german(FIT, {
     '„{id}“ ist das Weiß der Aufhellungen; Färbekraft haben die Tuben, die man hineinmischt.',
   'strength-of-light':
     '„{id}“ ist so hell wie das Weiß; ein Verhältnis der halben Stärke braucht eine Farbe, die es abdunkelt.',
+  'no-swatches':
+    'Der Mustersatz enthält keine Muster zum Anpassen; ein Dokument aus Proben ist für "check", geben Sie also eines mit Mustern.',
+  'no-masstone': 'Kein Vollton unter den Mustern: die Streuung ruht auf der stärksten Mischung.',
+  'doubt-curves': 'den eigenen Kurven',
+  'doubt-white': 'dem Weiß und der Oberfläche, die alle Tuben teilen',
+  'doubt-others': 'den Tuben, mit denen sie gemischt wird',
+  'doubt-equations': 'dem, was die Gleichungen nicht erfassen und keine Messung verkleinert',
+  'doubt-share': '{percent} % des Zweifels kommen von {what}',
+  'worst-in': ', am weitesten in {where} ({radius})',
+  'holds-within': 'Mischungen mit ihr halten auf {radius} CIEDE2000{worst}; {share}.',
 });

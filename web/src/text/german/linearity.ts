@@ -20,7 +20,8 @@ export const linearityGerman = german(LINEARITY, {
     '{seen}, erlaubt sind {allowed}; setzen Sie den Kopf auf einen ebenen Ring, und unterlegen Sie die Weißkachel auf die Höhe eines nassen Films.',
   channel: 'Kanal {number}',
   'lamp-channels': 'Die drei Lampenmessungen haben verschiedene Kanäle; messen Sie alle drei noch einmal.',
-  'lamps-seen': 'Zwei Lampen einzeln messen um {by} {way} als beide zusammen in {channel}',
+  'lamps-good':
+    'Linear: zwei Lampen einzeln messen um {by} {way} als beide zusammen in {channel}, erlaubt sind {allowed}.',
   'lamps-bad':
-    '{seen}, erlaubt sind {allowed}; stellen Sie die Verstärkung kleiner, so dass das Weiß bei 60-80 % liegt, und prüfen Sie noch einmal.',
+    'Zwei Lampen einzeln messen um {by} {way} als beide zusammen in {channel}, erlaubt sind {allowed}; stellen Sie die Verstärkung kleiner, so dass das Weiß bei 60-80 % liegt, und prüfen Sie noch einmal.',
 });
