@@ -9,8 +9,5 @@ export const COLOUR = catalogue('colour', {
   'no-wavelength': 'Interpolation needs at least one wavelength; none was given.',
   'not-ascending': 'Wavelengths must ascend; {nm:figure} nm follows {before:figure} nm. Sort them first.',
   weights: 'The weights are for {wavelengths} wavelengths; {count} reflectances were given.',
-  'response-values': 'A response has {wavelengths} wavelengths and {values} values; give one value for each.',
-  'response-negative': 'The response of {filter} is negative or no number somewhere; mend the table.',
-  'response-blind': '{filter} sees nothing of this lamp between 300 and 830 nm; check its table.',
 });
 export const say: Say<typeof COLOUR.templates> = COLOUR.say;

@@ -6,7 +6,7 @@
 import { GRID_NM } from '../../colour/grid.ts';
 import { interpolationRows } from '../../colour/interpolation.ts';
 import { ReadingRefused } from '../refusal.ts';
-import { say } from '../../colour/sentences.ts';
+import { say } from '../reading/sentences.ts';
 
 /** A curve sampled at ascending wavelengths, nm; any scale, not negative. */
 export interface SampledCurve {

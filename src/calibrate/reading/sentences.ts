@@ -53,5 +53,8 @@ export const READING = catalogue('reading', {
   'change-gain': 'set the gain to {gain:figure}',
   'white-level':
     'The white fills {percent} % of the scale in {channel:said}, and 60-80 % is best; {advice:said}, then read dark, white and trap again.',
+  'response-values': 'A response has {wavelengths} wavelengths and {values} values; give one value for each.',
+  'response-negative': 'The response of {filter} is negative or no number somewhere; mend the table.',
+  'response-blind': '{filter} sees nothing of this lamp between 300 and 830 nm; check its table.',
 });
 export const say: Say<typeof READING.templates> = READING.say;

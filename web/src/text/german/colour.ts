@@ -11,9 +11,4 @@ export const colourGerman = german(COLOUR, {
   'no-wavelength': 'Zum Interpolieren braucht es mindestens eine Wellenlänge; es ist keine da.',
   'not-ascending': 'Wellenlängen müssen steigen; auf {before} nm folgt {nm} nm. Ordnen Sie sie erst.',
   weights: 'Die Gewichte sind für {wavelengths} Wellenlängen; gegeben wurden {count} Reflexionsgrade.',
-  'response-values':
-    'Eine Empfindlichkeit hat {wavelengths} Wellenlängen und {values} Werte; geben Sie für jede einen.',
-  'response-negative':
-    'Die Empfindlichkeit von {filter} ist irgendwo negativ oder keine Zahl; verbessern Sie die Tabelle.',
-  'response-blind': '{filter} sieht zwischen 300 und 830 nm nichts von dieser Lampe; prüfen Sie die Tabelle.',
 });

@@ -54,4 +54,9 @@ export const readingGerman = german(READING, {
   'change-gain': 'die Verstärkung auf {gain} stellen',
   'white-level':
     'Das Weiß füllt {percent} % der Skala in {channel}, am besten sind 60-80 %; {advice}, dann Dunkelwert, Weiß und Falle neu messen.',
+  'response-values':
+    'Eine Empfindlichkeit hat {wavelengths} Wellenlängen und {values} Werte; geben Sie für jede einen.',
+  'response-negative':
+    'Die Empfindlichkeit von {filter} ist irgendwo negativ oder keine Zahl; verbessern Sie die Tabelle.',
+  'response-blind': '{filter} sieht zwischen 300 und 830 nm nichts von dieser Lampe; prüfen Sie die Tabelle.',
 });
