@@ -57,6 +57,29 @@ describe('Limits', () => {
     expect(values.map(Number)).toEqual(values.map(Number).toSorted((a, b) => a - b));
   });
 
+  it('ends the string with highlights, all in grams the scale can weigh', async () => {
+    const string = page.locator('tl-value-string');
+    await string
+      .getByRole('list', { name: 'Highlights' })
+      .locator('> li')
+      .first()
+      .waitFor({ timeout: 20_000 });
+    for (const text of await string.locator('ul li span:last-child').allInnerTexts()) {
+      expect(text).toMatch(/^\d+\.\d\d g$/);
+      expect(Number.parseFloat(text)).toBeGreaterThan(0);
+    }
+  });
+
+  it('says whether a colour is inside by mixing it', async () => {
+    const panel = page.locator('tl-inside-panel');
+    await panel.getByLabel('Chroma', { exact: true }).fill('110');
+    await panel.getByRole('button', { name: 'Is it inside?' }).click();
+    await panel.getByText(/^Outside: the nearest mix is off by/).waitFor({ timeout: 20_000 });
+    await panel.getByLabel('Chroma', { exact: true }).fill('2');
+    await panel.getByRole('button', { name: 'Is it inside?' }).click();
+    await panel.getByText('Inside: these tubes mix it.').waitFor({ timeout: 20_000 });
+  });
+
   it('prints the value string', async () => {
     await page.goto(`${bench.address}/#/limits/string`);
     await page.locator('tl-value-string svg').first().waitFor();

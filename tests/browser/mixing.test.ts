@@ -124,6 +124,30 @@ describe('Mixing', () => {
     await expect.poll(total).toBeGreaterThan(before);
   });
 
+  it('lays the pile as a film over a ground, and hides more the thicker it is', async () => {
+    const panel = page.locator('tl-film-panel');
+    const hides = panel.locator('label span').filter({ hasText: /hides/ });
+    await expect.poll(() => hides.count()).toBe(5);
+    const says = await hides.allInnerTexts();
+    const shares = says.map((text) => Number(/hides (\d+)/.exec(text)![1]));
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    await panel.locator('select').selectOption('toned');
+    await expect.poll(() => hides.count()).toBe(0);
+    // A ground is seen through a film only, so a film is laid.
+    await expect.poll(() => panel.locator('.films input:checked').count()).toBe(1);
+    await panel.locator('select').selectOption('card');
+    await panel.getByRole('radio').last().check({ force: true });
+  });
+
+  it('counts the pile out in whole parts, and shows what two tubes do to each other', async () => {
+    const parts = page.locator('tl-parts-panel');
+    await parts.getByRole('button', { name: 'Count it out' }).click();
+    await parts.locator('li b').first().waitFor({ timeout: 20_000 });
+    expect(await parts.locator('li b').first().innerText()).toMatch(/^\d+ /);
+    await expect.poll(() => page.locator('tl-mud-panel li').count()).toBe(11);
+    await page.getByText(/They (mix cleanly|dull each other|kill each other)/).waitFor();
+  });
+
   it('prints a recipe card that carries the recipe in its own address', async () => {
     const link = page.locator('tl-recipe-list').getByRole('link', { name: 'Recipe card' }).first();
     const href = (await link.getAttribute('href'))!;
