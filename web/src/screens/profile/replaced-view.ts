@@ -71,7 +71,7 @@ export class TlReplaced extends TlElement {
       ${
         rest.length > 0
           ? html`<details>
-              <summary>${t.restOf(num(rest.length, 0))}</summary>
+              <summary>${first.length > 0 ? t.restOf(num(rest.length, 0)) : t.showAll}</summary>
               ${this.#table(t.recipes, rest)}
             </details>`
           : nothing
