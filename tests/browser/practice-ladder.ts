@@ -15,6 +15,8 @@ export async function writeTube(page: Page, label: string, paint: string): Promi
 /** The bench, from the rail: practice instrument, white tile, black trap. */
 export async function setPracticeHead(page: Page): Promise<void> {
   await enter(page, /^Bench$/);
+  // The first walk on the Rack names the same step: it must be gone before the Bench's own is looked for.
+  await page.getByRole('heading', { name: 'Bench', exact: true }).waitFor();
   await enter(page, /^Start the practice instrument/);
   await enter(page, /^Read the white tile/);
   await enter(page, /^Read the black trap/);

@@ -13,9 +13,12 @@ const HAZE_TRIED = [0, 0.001, 0.002, 0.004, 0.008];
  */
 const HAZE_IN_FIT = 0.002;
 const TWENTY_TO_ONE = Math.log(20);
-/** Before any evidence: about 1.5 %, within a factor e or so; then about what the other tubes of the set showed. */
+/**
+ * Before any evidence: about 1.5 %, within a factor of 1.6 or so; then about what the other tubes of the set showed. A
+ * wider spread lets a tube of three rungs take its weighing errors for misfit of 30 %, and its mixtures go astray.
+ */
 const TYPICAL = 0.015;
-const SPREAD = 1;
+const SPREAD = 0.5;
 
 /**
  * Sizes what the equations miss, tube by tube, by the readings' own probability (block-evidence.ts). The tubes of one set
