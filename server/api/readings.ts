@@ -99,6 +99,18 @@ export type Reading = z.infer<typeof readingSchema>;
 /** Days from drawing the film down to this reading, where it was read before it is handed in. */
 const ageSchema = z.number().nonnegative().max(36_500);
 
+/** A reading as a file holds it. */
+export const fileEntry = {
+  fileName: z.string().max(300),
+  /** CSV, CGATS.17 text or CxF3; the first sample is taken unless one is named. */
+  text: z.string().max(5_000_000),
+  sample: z.string().max(300).optional(),
+  /** Answers to what the file leaves open. */
+  geometry: geometrySchema.optional(),
+  scale: z.enum(['fraction', 'per cent']).optional(),
+  decimalComma: z.boolean().optional(),
+};
+
 /** Ask the head to read, or hand in what was read elsewhere. */
 export const takeReadingSchema = z.discriminatedUnion('source', [
   z.strictObject({ source: z.literal('head'), over: overSchema.default('opaque') }),
@@ -112,14 +124,7 @@ export const takeReadingSchema = z.discriminatedUnion('source', [
     source: z.literal('file'),
     over: overSchema.default('opaque'),
     ageDays: ageSchema.optional(),
-    fileName: z.string().max(300),
-    /** CSV, CGATS.17 text or CxF3; the first sample is taken unless one is named. */
-    text: z.string().max(5_000_000),
-    sample: z.string().max(300).optional(),
-    /** Answers to what the file leaves open. */
-    geometry: geometrySchema.optional(),
-    scale: z.enum(['fraction', 'per cent']).optional(),
-    decimalComma: z.boolean().optional(),
+    ...fileEntry,
   }),
 ]);
 export type TakeReading = z.input<typeof takeReadingSchema>;

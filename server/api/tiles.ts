@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { numbersSchema, geometrySchema, idSchema, labelSchema, timeSchema } from './words.ts';
+import { fileEntry } from './readings.ts';
 import { route } from './route.ts';
 
 /** A white tile a head can be set on. */
@@ -44,12 +45,7 @@ export const newTileSchema = z.discriminatedUnion('from', [
   z.strictObject({
     from: z.literal('file'),
     name: labelSchema,
-    fileName: z.string().max(300),
-    text: z.string().max(5_000_000),
-    sample: z.string().max(300).optional(),
-    geometry: geometrySchema.optional(),
-    scale: z.enum(['fraction', 'per cent']).optional(),
-    decimalComma: z.boolean().optional(),
+    ...fileEntry,
   }),
   /** The placings read with `readOwnTile`. */
   z.strictObject({ from: z.literal('placings'), name: labelSchema }),

@@ -162,13 +162,12 @@ export function solvePalette(asked: FitProblem, discrepancySd?: number): Solutio
   }
   weights = groupWeights(problem, x, sds);
   const report = run(1e-5);
-  const { gradient } = lineariseAt(problem, weights, x).system;
-  const optimality = gradient.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
-  let doubted = problem;
+  let { system } = lineariseAt(problem, weights, x);
+  const optimality = system.gradient.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
   if (fewChannels && discrepancySd === undefined) {
     const found = roughnessSizes(problem, x, sds);
-    doubted = { ...problem, roughness: found.map((times) => Math.max(1, times)) };
+    const doubted = { ...problem, roughness: found.map((times) => Math.max(1, times)) };
+    ({ system } = lineariseAt(doubted, weights, x));
   }
-  const { system } = lineariseAt(doubted, weights, x);
   return { problem, report: { ...report, optimality }, x, system, weights, discrepancy: sds, iterations };
 }
