@@ -4,67 +4,153 @@
  * Golub, C. F. Van Loan, "Matrix Computations", 4th ed., 4.2).
  */
 
-/** L L^T = A in place: the lower triangle of `a` (n rows) becomes L. False where A is not positive definite. */
+/**
+ * L L^T = A in place: the lower triangle of `a` (n rows) becomes L. False where A is not positive definite. Two rows by
+ * two columns at a time, so that every number loaded serves two products.
+ */
 export function choleskyInPlace(a: Float64Array, n: number): boolean {
-  for (let j = 0; j < n; j++) {
-    const jRow = j * n;
-    let d = a[jRow + j]!;
-    for (let k = 0; k < j; k++) d -= a[jRow + k]! * a[jRow + k]!;
-    if (!(d > 0)) return false;
-    const root = Math.sqrt(d);
-    a[jRow + j] = root;
-    const inverse = 1 / root;
-    for (let i = j + 1; i < n; i++) {
-      const iRow = i * n;
-      let v = a[iRow + j]!;
-      let w = 0;
-      let k = 0;
-      // Two running sums, so that one product need not wait for the last.
-      for (; k + 3 < j; k += 4) {
-        v -= a[iRow + k]! * a[jRow + k]! + a[iRow + k + 1]! * a[jRow + k + 1]!;
-        w -= a[iRow + k + 2]! * a[jRow + k + 2]! + a[iRow + k + 3]! * a[jRow + k + 3]!;
+  let i = 0;
+  for (; i + 1 < n; i += 2) {
+    const p = i * n;
+    const q = p + n;
+    for (let j = 0; j < i; j += 2) {
+      const u = j * n;
+      const v = u + n;
+      let s00 = a[p + j]!;
+      let s01 = a[p + j + 1]!;
+      let s10 = a[q + j]!;
+      let s11 = a[q + j + 1]!;
+      for (let k = 0; k < j; k++) {
+        const pk = a[p + k]!;
+        const qk = a[q + k]!;
+        const uk = a[u + k]!;
+        const vk = a[v + k]!;
+        s00 -= pk * uk;
+        s01 -= pk * vk;
+        s10 -= qk * uk;
+        s11 -= qk * vk;
       }
-      for (; k < j; k++) v -= a[iRow + k]! * a[jRow + k]!;
-      a[iRow + j] = (v + w) * inverse;
+      const first = 1 / a[u + j]!;
+      const second = 1 / a[v + j + 1]!;
+      const below = a[v + j]!;
+      s00 *= first;
+      s10 *= first;
+      a[p + j] = s00;
+      a[q + j] = s10;
+      a[p + j + 1] = (s01 - s00 * below) * second;
+      a[q + j + 1] = (s11 - s10 * below) * second;
     }
+    let d0 = a[p + i]!;
+    let d01 = a[q + i]!;
+    let d1 = a[q + i + 1]!;
+    for (let k = 0; k < i; k++) {
+      const pk = a[p + k]!;
+      const qk = a[q + k]!;
+      d0 -= pk * pk;
+      d01 -= pk * qk;
+      d1 -= qk * qk;
+    }
+    if (!(d0 > 0)) return false;
+    const root = Math.sqrt(d0);
+    const below = d01 / root;
+    d1 -= below * below;
+    if (!(d1 > 0)) return false;
+    a[p + i] = root;
+    a[q + i] = below;
+    a[q + i + 1] = Math.sqrt(d1);
   }
+  if (i === n) return true;
+  const p = i * n;
+  let d = a[p + i]!;
+  for (let j = 0; j < i; j++) {
+    const u = j * n;
+    let s = a[p + j]!;
+    for (let k = 0; k < j; k++) s -= a[p + k]! * a[u + k]!;
+    s /= a[u + j]!;
+    a[p + j] = s;
+    d -= s * s;
+  }
+  if (!(d > 0)) return false;
+  a[p + i] = Math.sqrt(d);
   return true;
 }
 
 /** Y = L^-1 Y in place, Y being n rows of `columns` numbers. */
 export function forwardInPlace(L: Float64Array, n: number, Y: Float64Array, columns: number): void {
-  for (let i = 0; i < n; i++) {
-    const row = i * columns;
-    const at = i * n;
+  if (columns === 1) return forwardOne(L, n, Y);
+  let i = 0;
+  // Two rows by four in one sweep: six loads and two stores for eight products.
+  for (; i + 1 < n; i += 2) {
+    const p = i * n;
+    const q = p + n;
+    const y0 = i * columns;
     let k = 0;
-    // Four rows in one sweep: one load and store of Y's row for four products.
     for (; k + 3 < i; k += 4) {
-      const l0 = L[at + k]!;
-      const l1 = L[at + k + 1]!;
-      const l2 = L[at + k + 2]!;
-      const l3 = L[at + k + 3]!;
-      if (l0 === 0 && l1 === 0 && l2 === 0 && l3 === 0) continue;
-      let f0 = k * columns;
-      let f1 = f0 + columns;
-      let f2 = f1 + columns;
-      let f3 = f2 + columns;
-      for (let c = row; c < row + columns; c++) {
-        Y[c]! -= l0 * Y[f0++]! + l1 * Y[f1++]! + l2 * Y[f2++]! + l3 * Y[f3++]!;
+      const p0 = L[p + k]!;
+      const p1 = L[p + k + 1]!;
+      const p2 = L[p + k + 2]!;
+      const p3 = L[p + k + 3]!;
+      const q0 = L[q + k]!;
+      const q1 = L[q + k + 1]!;
+      const q2 = L[q + k + 2]!;
+      const q3 = L[q + k + 3]!;
+      const f = k * columns;
+      for (let c = 0; c < columns; c++) {
+        const v0 = Y[f + c]!;
+        const v1 = Y[f + columns + c]!;
+        const v2 = Y[f + 2 * columns + c]!;
+        const v3 = Y[f + 3 * columns + c]!;
+        Y[y0 + c]! -= p0 * v0 + p1 * v1 + p2 * v2 + p3 * v3;
+        Y[y0 + columns + c]! -= q0 * v0 + q1 * v1 + q2 * v2 + q3 * v3;
       }
     }
     for (; k < i; k++) {
-      const l = L[at + k]!;
-      if (l === 0) continue;
-      const from = k * columns;
-      for (let c = 0; c < columns; c++) Y[row + c]! -= l * Y[from + c]!;
+      const pk = L[p + k]!;
+      const qk = L[q + k]!;
+      const f = k * columns;
+      for (let c = 0; c < columns; c++) {
+        const v = Y[f + c]!;
+        Y[y0 + c]! -= pk * v;
+        Y[y0 + columns + c]! -= qk * v;
+      }
     }
-    const inverse = 1 / L[i * n + i]!;
-    for (let c = 0; c < columns; c++) Y[row + c]! *= inverse;
+    const first = 1 / L[p + i]!;
+    const second = 1 / L[q + i + 1]!;
+    const below = L[q + i]!;
+    for (let c = 0; c < columns; c++) {
+      const v = Y[y0 + c]! * first;
+      Y[y0 + c] = v;
+      Y[y0 + columns + c] = (Y[y0 + columns + c]! - below * v) * second;
+    }
+  }
+  if (i === n) return;
+  for (let k = 0; k < i; k++) {
+    const l = L[i * n + k]!;
+    for (let c = 0; c < columns; c++) Y[i * columns + c]! -= l * Y[k * columns + c]!;
+  }
+  const inverse = 1 / L[i * n + i]!;
+  for (let c = 0; c < columns; c++) Y[i * columns + c]! *= inverse;
+}
+
+function forwardOne(L: Float64Array, n: number, y: Float64Array): void {
+  for (let i = 0; i < n; i++) {
+    const at = i * n;
+    let v = y[i]!;
+    let w = 0;
+    let k = 0;
+    // Two running sums, so that one product need not wait for the last.
+    for (; k + 1 < i; k += 2) {
+      v -= L[at + k]! * y[k]!;
+      w -= L[at + k + 1]! * y[k + 1]!;
+    }
+    if (k < i) v -= L[at + k]! * y[k]!;
+    y[i] = (v + w) / L[at + i]!;
   }
 }
 
 /** Y = L^-T Y in place, Y being n rows of `columns` numbers. */
 export function backwardInPlace(L: Float64Array, n: number, Y: Float64Array, columns: number): void {
+  if (columns === 1) return backwardOne(L, n, Y);
   for (let i = n - 1; i >= 0; i--) {
     const row = i * columns;
     for (let k = i + 1; k < n; k++) {
@@ -75,6 +161,63 @@ export function backwardInPlace(L: Float64Array, n: number, Y: Float64Array, col
     }
     const inverse = 1 / L[i * n + i]!;
     for (let c = 0; c < columns; c++) Y[row + c]! *= inverse;
+  }
+}
+
+/** Row by row, as L stands in memory: each number that is found is taken out of all before it. */
+function backwardOne(L: Float64Array, n: number, y: Float64Array): void {
+  for (let i = n - 1; i >= 0; i--) {
+    const at = i * n;
+    const v = y[i]! / L[at + i]!;
+    y[i] = v;
+    for (let k = 0; k < i; k++) y[k]! -= L[at + k]! * v;
+  }
+}
+
+/** A -= Y^T Y, lower triangle of n rows, Y being `rows` rows of n numbers. */
+export function subtractSquare(A: Float64Array, Y: Float64Array, rows: number, n: number): void {
+  let k = 0;
+  for (; k + 3 < rows; k += 4) {
+    const a = k * n;
+    const b = a + n;
+    const c = b + n;
+    const d = c + n;
+    let i = 0;
+    for (; i + 1 < n; i += 2) {
+      const p0 = Y[a + i]!;
+      const p1 = Y[b + i]!;
+      const p2 = Y[c + i]!;
+      const p3 = Y[d + i]!;
+      const q0 = Y[a + i + 1]!;
+      const q1 = Y[b + i + 1]!;
+      const q2 = Y[c + i + 1]!;
+      const q3 = Y[d + i + 1]!;
+      const to = i * n;
+      const next = to + n;
+      for (let j = 0; j <= i; j++) {
+        const v0 = Y[a + j]!;
+        const v1 = Y[b + j]!;
+        const v2 = Y[c + j]!;
+        const v3 = Y[d + j]!;
+        A[to + j]! -= p0 * v0 + p1 * v1 + p2 * v2 + p3 * v3;
+        A[next + j]! -= q0 * v0 + q1 * v1 + q2 * v2 + q3 * v3;
+      }
+      A[next + i + 1]! -= q0 * q0 + q1 * q1 + q2 * q2 + q3 * q3;
+    }
+    if (i < n) {
+      const to = i * n;
+      const [v0, v1, v2, v3] = [Y[a + i]!, Y[b + i]!, Y[c + i]!, Y[d + i]!];
+      for (let j = 0; j <= i; j++) {
+        A[to + j]! -= v0 * Y[a + j]! + v1 * Y[b + j]! + v2 * Y[c + j]! + v3 * Y[d + j]!;
+      }
+    }
+  }
+  for (; k < rows; k++) {
+    const a = k * n;
+    for (let i = 0; i < n; i++) {
+      const v = Y[a + i]!;
+      for (let j = 0; j <= i; j++) A[i * n + j]! -= v * Y[a + j]!;
+    }
   }
 }
 

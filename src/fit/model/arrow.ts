@@ -3,7 +3,7 @@
  * eliminated by its own Cholesky factor (block elimination, a Schur complement on the border), so that the work is
  * linear in the number of tubes.
  */
-import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../linear/cholesky.ts';
+import { backwardInPlace, choleskyInPlace, forwardInPlace, subtractSquare } from '../linear/cholesky.ts';
 import type { Layout } from './layout.ts';
 
 export interface ArrowSystem {
@@ -88,34 +88,6 @@ export function factorArrow(
     subtractSquare(border, y, size, n);
   }
   return choleskyInPlace(border, n) ? room : null;
-}
-
-/** border -= Y^T Y, lower triangle, four rows of Y at a time. */
-function subtractSquare(border: Float64Array, y: Float64Array, size: number, n: number): void {
-  let k = 0;
-  for (; k + 3 < size; k += 4) {
-    const a = k * n;
-    const b = a + n;
-    const c = b + n;
-    const d = c + n;
-    for (let i = 0; i < n; i++) {
-      const v0 = y[a + i]!;
-      const v1 = y[b + i]!;
-      const v2 = y[c + i]!;
-      const v3 = y[d + i]!;
-      const to = i * n;
-      for (let j = 0; j <= i; j++) {
-        border[to + j]! -= v0 * y[a + j]! + v1 * y[b + j]! + v2 * y[c + j]! + v3 * y[d + j]!;
-      }
-    }
-  }
-  for (; k < size; k++) {
-    const a = k * n;
-    for (let i = 0; i < n; i++) {
-      const v = y[a + i]!;
-      for (let j = 0; j <= i; j++) border[i * n + j]! -= v * y[a + j]!;
-    }
-  }
 }
 
 /** Solves the factored system for one right side. */
