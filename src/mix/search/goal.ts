@@ -3,8 +3,8 @@
  * C/2deg). A goal gives its cost, its exact gradient and a curvature that is never negative, which is all a damped
  * Gauss-Newton descent asks for.
  */
-import { ciede2000Steps } from '../../colour/ciede2000.ts';
 import { CHANNELS } from '../kernel.ts';
+import { type DifferenceAbout, type PartWeights, differenceAbout } from './ciede2000-about.ts';
 
 export interface Goal {
   /** Cost of a colour. */
@@ -23,10 +23,7 @@ export interface WantedChannels {
 }
 
 /** How much each part of a difference counts; 1, 1, 1 is CIEDE2000 itself. */
-export interface Emphasis {
-  readonly lightness: number;
-  readonly chroma: number;
-  readonly hue: number;
+export interface Emphasis extends PartWeights {
   /** On the difference of L* under C/2deg, where `valueL` is given. */
   readonly value: number;
 }
@@ -35,14 +32,18 @@ export interface Emphasis {
 export const EVEN: Emphasis = { lightness: 1, chroma: 1, hue: 1, value: 0 };
 
 /** Into M (16): dE00^2 = d^T M d about a pair, with the weights S_L, S_C, S_H, R_T held as they are there. */
-function metricInto(M: Float64Array, one: WantedChannels, two: WantedChannels, e: Emphasis): void {
-  const { SL, SC, SH, RT, G, a1p, a2p } = ciede2000Steps(one, two);
+function metricInto(
+  M: Float64Array,
+  { SL, SC, SH, RT, G, a1p, a2p }: DifferenceAbout['at'],
+  meanB: number,
+  e: Emphasis,
+  holdsValue: boolean,
+): void {
   // Chroma and hue directions at the mean of the pair.
   const am = (a1p + a2p) / 2;
-  const bm = (one.b + two.b) / 2;
-  const Cm = Math.hypot(am, bm);
+  const Cm = Math.sqrt(am * am + meanB * meanB);
   const cos = Cm > 0 ? am / Cm : 1;
-  const sin = Cm > 0 ? bm / Cm : 0;
+  const sin = Cm > 0 ? meanB / Cm : 0;
   const cc = (e.chroma / SC) ** 2;
   const hh = (e.hue / SH) ** 2;
   const ch = (RT * e.chroma * e.hue) / (2 * SC * SH);
@@ -53,7 +54,7 @@ function metricInto(M: Float64Array, one: WantedChannels, two: WantedChannels, e
   M[5] = k * k * (cos * cos * cc - 2 * cos * sin * ch + sin * sin * hh);
   M[6] = M[9] = ab;
   M[10] = sin * sin * cc + 2 * cos * sin * ch + cos * cos * hh;
-  M[15] = two.valueL === undefined ? 0 : e.value * e.value;
+  M[15] = holdsValue ? e.value * e.value : 0;
 }
 
 /**
@@ -65,7 +66,9 @@ export function quadraticGoal(
   emphasis: Emphasis = EVEN,
 ): Goal & { readonly M: Float64Array } {
   const M = new Float64Array(CHANNELS * CHANNELS);
-  metricInto(M, target, target, emphasis);
+  const about = differenceAbout(target, emphasis);
+  about.squareAndSlopes(target.L, target.a, target.b, new Float64Array(3));
+  metricInto(M, about.at, target.b, emphasis, target.valueL !== undefined);
   const t0 = target.L;
   const t1 = target.a;
   const t2 = target.b;
@@ -101,37 +104,19 @@ export function quadraticGoal(
 
 /** CIEDE2000 squared, its parts weighted, plus the squared difference of value where that is held. */
 export function differenceGoal(target: WantedChannels, emphasis: Emphasis = EVEN): Goal {
-  const at = { L: 0, a: 0, b: 0, valueL: 0 };
-  const square = (L: number, a: number, b: number): number => {
-    at.L = L;
-    at.a = a;
-    at.b = b;
-    const s = ciede2000Steps(target, at);
-    const l = (emphasis.lightness * (at.L - target.L)) / s.SL;
-    const c = (emphasis.chroma * (s.C2p - s.C1p)) / s.SC;
-    const half = (((s.h2p - s.h1p) / 2) * Math.PI) / 180;
-    let h = (emphasis.hue * 2 * Math.sqrt(s.C1p * s.C2p) * Math.sin(half)) / s.SH;
-    if (Math.abs(s.h2p - s.h1p) > 180) h = -h;
-    return l * l + c * c + h * h + s.RT * c * h;
-  };
-  const valueSquare = (v: number): number =>
-    target.valueL === undefined ? 0 : (emphasis.value * (v - target.valueL)) ** 2;
-  const STEP = 1e-4;
+  const about = differenceAbout(target, emphasis);
+  const holdsValue = target.valueL !== undefined;
+  const valueL = target.valueL ?? 0;
+  const weight = holdsValue ? emphasis.value * emphasis.value : 0;
   return {
-    cost: (u) => square(u[0]!, u[1]!, u[2]!) + valueSquare(u[3]!),
+    cost: (u) => about.square(u[0]!, u[1]!, u[2]!) + weight * (u[3]! - valueL) * (u[3]! - valueL),
     model(u, g, H) {
-      const [L, a, b, v] = [u[0]!, u[1]!, u[2]!, u[3]!];
-      g[0] = (square(L + STEP, a, b) - square(L - STEP, a, b)) / (2 * STEP);
-      g[1] = (square(L, a + STEP, b) - square(L, a - STEP, b)) / (2 * STEP);
-      g[2] = (square(L, a, b + STEP) - square(L, a, b - STEP)) / (2 * STEP);
-      g[3] = target.valueL === undefined ? 0 : 2 * emphasis.value ** 2 * (v - target.valueL);
-      at.L = L;
-      at.a = a;
-      at.b = b;
-      metricInto(H, target, at, emphasis);
-      if (target.valueL === undefined) H[15] = 0;
+      const cost = about.squareAndSlopes(u[0]!, u[1]!, u[2]!, g);
+      const off = u[3]! - valueL;
+      g[3] = 2 * weight * off;
+      metricInto(H, about.at, (target.b + u[2]!) / 2, emphasis, holdsValue);
       for (let i = 0; i < 16; i++) H[i]! *= 2;
-      return square(L, a, b) + valueSquare(v);
+      return cost + weight * off * off;
     },
   };
 }
