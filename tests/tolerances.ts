@@ -88,6 +88,8 @@ export const OPTICS_SLOPE_BY_DIFFERENCES = 2e-6;
 export const CERTIFIED_DIGITS = 1e-6;
 /** K/S of Saunderson's equation against exact transfer, relative, over the whole range of tints (method.md). */
 export const SURFACE_AGAINST_TRANSFER = 0.02;
+/** A straight line for what a perfect white reads against k2, reflectance factor: well under the doubt of a white tile. */
+export const TOP_BY_A_LINE = 0.002;
 /** Predictions with the old tube as prior against without, where the new tube is another paint: at most 5 % worse. */
 export const PRIOR_NO_WORSE = 1.05;
 /** Tinting strength from one weighed tint (1 % weighing error), per cent: three of its standard deviations and a margin. */

@@ -10,6 +10,8 @@ import {
   surfaceForward,
   surfaceInverse,
   surfaceSlope,
+  topOf,
+  topSlopeByK2,
   transportSurfaceFor,
 } from '../../src/fit/optics/surface.ts';
 import {
@@ -17,6 +19,7 @@ import {
   SAME_ARITHMETIC,
   OPTICS_SLOPE_BY_DIFFERENCES,
   SURFACE_AGAINST_TRANSFER,
+  TOP_BY_A_LINE,
 } from '../tolerances.ts';
 
 /** The printed check values use k1 0.04 and k2 0.6 for the first two forms. */
@@ -99,6 +102,17 @@ describe('the surface that stands in for radiative transfer', () => {
       expect(spread(transportSurfaceFor(geometry, { refractiveIndex: n }), n, geometry)).toBeLessThan(
         SURFACE_AGAINST_TRANSFER,
       );
+    }
+  });
+
+  it('has a top that follows k2 in a straight line from index 1.4 to 1.6', () => {
+    for (const geometry of GEOMETRIES) {
+      const middle = transportSurfaceFor(geometry);
+      for (const refractiveIndex of [1.4, 1.45, 1.55, 1.6]) {
+        const surface = transportSurfaceFor(geometry, { refractiveIndex });
+        const line = topOf(middle) + topSlopeByK2(geometry) * (surface.k2 - middle.k2);
+        expect(Math.abs(topOf(surface) - line)).toBeLessThan(TOP_BY_A_LINE);
+      }
     }
   });
 

@@ -133,12 +133,12 @@ function blockAnswer(
 
 function surfaceOfState(problem: FitProblem, state: ReturnType<typeof stateAt>): Surface {
   const { surface } = problem;
-  return {
-    ...surface,
-    k2: state.k2,
-    haze: surface.form === 'specular-included' ? state.floor - surface.k1 : state.floor,
-    ...(surface.form === '45/0' ? { escape: state.top * (1 - state.k2) } : {}),
-  };
+  if (surface.form === '45/0') {
+    return { ...surface, k2: state.k2, haze: state.floor, escape: state.top * (1 - state.k2) };
+  }
+  const k1 = 1 - state.top;
+  const haze = surface.form === 'specular-included' ? state.floor - k1 : state.floor;
+  return { ...surface, k1, k2: state.k2, haze };
 }
 
 function meanOf(values: Float64Array): number {

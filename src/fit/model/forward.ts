@@ -1,7 +1,7 @@
 import { type PileShares, sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { filmReflectance } from '../optics/finite-film.ts';
-import { type Surface, surfaceFloor } from '../optics/surface.ts';
+import { surfaceFloor, topOf } from '../optics/surface.ts';
 import type { FitProblem, Group } from './problem.ts';
 
 const N = GRID_SIZE;
@@ -14,8 +14,10 @@ export interface ModelState {
   readonly e: Float64Array;
   readonly k2: number;
   readonly floor: number;
-  /** gain/(1-k2): what a perfect white reads above the floor. */
+  /** gain/(1-k2): what a perfect white reads above the floor; it moves with k2, for both follow the index. */
   readonly top: number;
+  /** d(top)/d(k2); 0 where k2 is held. */
+  readonly topSlope: number;
   readonly crowding: number;
   readonly lnX: Float64Array;
 }
@@ -39,27 +41,32 @@ export function stateAt(problem: FitProblem, x: Float64Array, only?: ReadonlySet
   const { shared } = layout;
   const of = (place: number | undefined, otherwise: number): number =>
     place === undefined ? otherwise : x[place]!;
+  const k2 = of(shared.k2, surface.k2);
   return {
     K,
     S,
     e: placed(layout.errors, x),
-    k2: of(shared.k2, surface.k2),
+    k2,
     floor: of(shared.floor, surfaceFloor(surface)),
-    top: topOf(surface),
+    ...topAt(problem, k2),
     crowding: of(shared.crowding, 0),
     lnX: placed(layout.films, x),
   };
+}
+
+/** Half the range of k2 over the indices an oil film may have, 1.4 to 1.6. */
+const INDEX_RANGE = 0.065;
+
+/** The top and its slope by k2, which levels off where k2 has left what any index would give: there it is not the index. */
+function topAt({ surface, topSlope }: FitProblem, k2: number): Pick<ModelState, 'top' | 'topSlope'> {
+  const t = Math.tanh((k2 - surface.k2) / INDEX_RANGE);
+  return { top: topOf(surface) + topSlope * INDEX_RANGE * t, topSlope: topSlope * (1 - t * t) };
 }
 
 function placed(places: Int32Array, x: Float64Array): Float64Array {
   const out = new Float64Array(places.length);
   for (let i = 0; i < out.length; i++) if (places[i]! >= 0) out[i] = x[places[i]!]!;
   return out;
-}
-
-/** What a perfect white reads above the floor. */
-export function topOf(surface: Surface): number {
-  return surface.form === '45/0' ? surface.escape! / (1 - surface.k2) : 1 - surface.k1;
 }
 
 /** One swatch predicted on the grid, with its slopes. */
@@ -105,7 +112,8 @@ export function predictSwatch(
   film: number,
   card: Float64Array | undefined,
 ): SwatchSlopes {
-  const { k2, floor, top } = state;
+  const { k2, floor, top, topSlope } = state;
+  const topShare = topSlope / top;
   const gain = top * (1 - k2);
   const measured = new Float64Array(N);
   const dK = new Float64Array(N);
@@ -141,7 +149,8 @@ export function predictSwatch(
       if (raw >= DARKEST_CARD) {
         const underG = 1 - k2 * Rg;
         const slopeG = gain / (underG * underG);
-        dK2[i] = slope * at.dRg * ((top * Rg * (1 - Rg)) / (underG * underG) / slopeG);
+        const readG = (gain * Rg) / underG;
+        dK2[i] = (slope * at.dRg * ((top * Rg * (1 - Rg)) / (underG * underG) - topShare * readG)) / slopeG;
         dFloor[i] = (-slope * at.dRg) / slopeG;
       }
     }
@@ -150,7 +159,7 @@ export function predictSwatch(
     measured[i] = floor + (gain * R) / under;
     dK[i] = rK * slope;
     dS[i] = rS * slope;
-    dK2[i]! -= (top * R * (1 - R)) / (under * under);
+    dK2[i]! += (topShare * gain * R) / under - (top * R * (1 - R)) / (under * under);
     dFloor[i]! += 1;
   }
   return { measured, dK, dS, dLnX, dK2, dFloor };

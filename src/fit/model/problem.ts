@@ -1,7 +1,7 @@
 import { type Piles, pilesOf, sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
 import type { Swatch, SwatchSet } from '../../calibrate/swatch-set/schema.ts';
 import { GRID_SIZE, type Spectrum } from '../../colour/grid.ts';
-import { type Surface, transportSurfaceFor } from '../optics/surface.ts';
+import { type Surface, topSlopeByK2, transportSurfaceFor } from '../optics/surface.ts';
 import { cardEstimator } from '../observe/card.ts';
 import { type NoiseModel, clipsAtZero, meanVariance, readingNoise } from '../observe/reading-noise.ts';
 import { responseRows } from '../observe/response-rows.ts';
@@ -53,6 +53,8 @@ export interface FitProblem {
   readonly layout: Layout;
   /** Theory's surface: where the fit starts and what its prior is about. */
   readonly surface: Surface;
+  /** How a perfect white's reading moves with k2. */
+  readonly topSlope: number;
   readonly noise: NoiseModel;
   readonly clipped: boolean;
   readonly films: readonly ObservedFilm[];
@@ -140,6 +142,7 @@ export function fitProblem(set: SwatchSet, options: ProblemOptions): FitProblem 
     groups: [...byPile].map(([pile, swatches]) => ({ pile, tubes: piles.piles[pile]!.tubes, swatches })),
     layout,
     surface: options.surface ?? transportSurfaceFor(set.instrument.geometry),
+    topSlope: topSlopeByK2(set.instrument.geometry),
     noise,
     clipped: clipsAtZero(set),
     films,

@@ -87,6 +87,23 @@ export function transportSurfaceFor(
   return { ...diffuse, k2, k1, haze: diffuse.form === 'specular-included' ? BRIGHTER : 0 };
 }
 
+/** Indices the slope below is taken between: 1.5 and what is about it for an oil film. */
+const ABOUT_OIL = [1.4, 1.6] as const;
+
+/**
+ * What a perfect white reads above the floor falls as the index, and with it k2, rises: its slope by k2 from index 1.4 to
+ * 1.6, -0.18 at 45/0 and -0.20 at d/8, a straight line within 0.002.
+ */
+export function topSlopeByK2(geometry: Geometry): number {
+  const [low, high] = ABOUT_OIL.map((refractiveIndex) => transportSurfaceFor(geometry, { refractiveIndex }));
+  return (topOf(high!) - topOf(low!)) / (high!.k2 - low!.k2);
+}
+
+/** What a perfect white reads above the floor. */
+export function topOf(surface: Surface): number {
+  return surface.form === '45/0' ? surface.escape! / (1 - surface.k2) : 1 - surface.k1;
+}
+
 /** Light that leaves the film per unit of R/(1 - k2 R): the factor A, or (1-k1)(1-k2). */
 export function surfaceGain(surface: Surface): number {
   return surface.form === '45/0' ? surface.escape! : (1 - surface.k1) * (1 - surface.k2);
