@@ -58,6 +58,8 @@ export abstract class ChartElement extends TlElement {
       if (width > 0 && width !== this.width) this.width = width;
     });
     this.#watch.observe(this);
+    // Drawn with its surroundings, not a frame after them: nothing below it is pushed down.
+    if (this.fixed === undefined && this.width === 0) this.width = Math.floor(this.clientWidth);
   }
 
   override disconnectedCallback(): void {

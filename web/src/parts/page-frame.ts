@@ -45,9 +45,9 @@ export class TlPage extends TlElement {
         /* The name stands at the same height on every screen, however much the next step says. */
         align-items: start;
       }
-      /* The next step and the sentence may come a moment after the name: their places are kept. */
+      /* The next step and the sentence may come a moment after the name: their places are kept, with two lines each. */
       .next {
-        min-block-size: 84px;
+        min-block-size: 104px;
       }
       .lead {
         margin-block-start: 6px;

@@ -40,7 +40,8 @@ export class TlBenchScreen extends TlElement {
     watching: { state: true },
   };
   declare route: Route | undefined;
-  declare wanted: Connection;
+  /** What the next step would connect; nothing until the ports are known. */
+  declare wanted: Connection | undefined;
   declare busy: '' | 'connect' | 'read' | StepName;
   declare refusal: string;
   /** Reading over and over, to watch the head settle. */
@@ -55,7 +56,7 @@ export class TlBenchScreen extends TlElement {
   constructor() {
     super();
     this.route = undefined;
-    this.wanted = { transport: 'practice' };
+    this.wanted = undefined;
     this.busy = '';
     this.refusal = '';
     this.watching = false;
@@ -80,6 +81,7 @@ export class TlBenchScreen extends TlElement {
     return html`<tl-page
       heading=${t.title}
       lead=${isOn(instrument) ? t.onLead : t.lead}
+      ?waiting=${!isOn(instrument) && !this.wanted}
       .terms=${['dark', 'whiteTile', 'blackTrap', 'geometry', 'reading']}
       .cautions=${t.lampCare}
     >
@@ -119,13 +121,14 @@ export class TlBenchScreen extends TlElement {
     if (!instrument) return nothing;
     if (!isOn(instrument)) {
       const { wanted } = this;
+      if (!wanted) return nothing;
       const serial = wanted.transport === 'serial';
       return html`<tl-next
         slot="next"
         label=${serial ? t.connectHead : t.startPractice}
         hint=${serial ? t.connectHint(wanted.path) : t.practiceHint}
         ?busy=${this.busy === 'connect'}
-        @click=${() => void this.#connectTo(this.wanted)}
+        @click=${() => void this.#connectTo(wanted)}
       ></tl-next>`;
     }
     const step = nextStep(instrument);

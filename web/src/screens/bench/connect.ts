@@ -82,7 +82,13 @@ export class TlConnect extends TlElement {
     return { transport: 'serial', path, ...(geometry ? { geometry } : {}) };
   }
 
+  /** The ports are known, or cannot be: until then no next step is offered that would change under a finger. */
+  get #looked(): boolean {
+    return this.#ports.value !== undefined || this.#ports.error !== undefined;
+  }
+
   override updated(): void {
+    if (!this.#looked) return;
     this.dispatchEvent(new CustomEvent<Connection>('tl-wanted', { detail: this.wanted }));
   }
 
@@ -90,6 +96,7 @@ export class TlConnect extends TlElement {
     const t = benchWords();
     const own = headWords();
     const ports = this.#ports.value;
+    if (!this.#looked) return nothing;
     return html`
       <section>
         <h2>${t.ports}</h2>

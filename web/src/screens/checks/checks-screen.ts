@@ -39,6 +39,7 @@ export class TlChecksScreen extends TlElement {
     busy: { state: true },
     findings: { state: true },
     shown: { state: true },
+    chart: { state: true },
   };
   declare route: Route | undefined;
   declare composing: boolean;
@@ -48,6 +49,8 @@ export class TlChecksScreen extends TlElement {
   declare findings: { readonly id: string; readonly sentences: readonly string[] } | undefined;
   /** How many cards are on the page: a file can bring hundreds. */
   declare shown: number;
+  /** The picture of them all, where there are many: what stands below it waits for it. */
+  declare chart: '' | 'coming' | 'over';
   readonly #bench = new BenchState(this);
   readonly #palette = new PaletteController(this, () => void this.#suggest());
   readonly #checks = new RemoteController<Answer<'listChecks'>>(this);
@@ -61,6 +64,7 @@ export class TlChecksScreen extends TlElement {
     this.busy = '';
     this.findings = undefined;
     this.shown = AT_A_TIME;
+    this.chart = '';
     new EventsController(this, {
       hello: () => void this.#fetch(),
       changed: ({ what }) => {
@@ -75,8 +79,20 @@ export class TlChecksScreen extends TlElement {
   }
 
   async #fetch(): Promise<void> {
-    await this.#checks.run((signal) => call('listChecks', { signal }));
+    const answer = await this.#checks.run((signal) => call('listChecks', { signal }));
+    if (answer && isMany(answer.checks) && !this.chart) {
+      // Charts come when there is something to draw; the numbers do not wait for them, what stands below does.
+      this.chart = 'coming';
+      const over = (): unknown => (this.chart = 'over');
+      void import('../../charts/residual-chart.ts').then(over, over);
+    }
     await this.#suggest();
+  }
+
+  /** Nothing will come any more that pushes the cards down. */
+  get #settled(): boolean {
+    const checks = this.#checks.value?.checks;
+    return (checks !== undefined && (!isMany(checks) || this.chart === 'over')) || !!this.#checks.error;
   }
 
   async #suggest(): Promise<void> {
@@ -100,6 +116,7 @@ export class TlChecksScreen extends TlElement {
       heading=${t.title}
       lead=${t.lead}
       .terms=${['trust', 'difference', 'drawdown', 'reading']}
+      ?waiting=${!this.#settled}
     >
       <div slot="next">${this.#next(checks ?? [])}</div>
       ${this.failed ? html`<tl-notice kind="error" live>${this.failed}</tl-notice>` : nothing}
@@ -109,11 +126,7 @@ export class TlChecksScreen extends TlElement {
       ${
         checks
           ? checks.length > 0
-            ? html`${this.#overview(checks)}
-              ${waitingFirst(checks, this.findings?.id)
-                .slice(0, this.shown)
-                .map((check) => this.#card(check))}
-              ${this.#moreOf(checks.length)}`
+            ? html`${this.#overview(checks)} ${this.#settled ? this.#cards(checks) : nothing}`
             : html`<tl-empty heading=${t.none}><p>${t.noneHow}</p></tl-empty>`
           : html`<tl-progress label=${t.fetching}></tl-progress>`
       }
@@ -190,10 +203,8 @@ export class TlChecksScreen extends TlElement {
   /** Every check in one picture, where there are more than can be looked at one by one. */
   #overview(checks: readonly CheckAnswer[]) {
     const t = checksWords();
+    if (!isMany(checks)) return nothing;
     const read = checks.flatMap((c) => (c.result ? [{ title: c.title, result: c.result }] : []));
-    if (read.length <= AT_A_TIME) return nothing;
-    // Charts come when there is something to draw; the numbers do not wait for them.
-    void import('../../charts/residual-chart.ts').catch(() => undefined);
     return html`<tl-residual-chart
       heading=${t.all}
       summary=${t.allSays}
@@ -204,6 +215,13 @@ export class TlChecksScreen extends TlElement {
         deltaE00: result.deltaE00,
       }))}
     ></tl-residual-chart>`;
+  }
+
+  #cards(checks: readonly CheckAnswer[]) {
+    return html`${waitingFirst(checks, this.findings?.id)
+      .slice(0, this.shown)
+      .map((check) => this.#card(check))}
+    ${this.#moreOf(checks.length)}`;
   }
 
   #moreOf(count: number) {
@@ -262,6 +280,11 @@ export class TlChecksScreen extends TlElement {
       await this.#fetch();
     });
   }
+}
+
+/** Too many read to be looked at one by one. */
+function isMany(checks: readonly CheckAnswer[]): boolean {
+  return checks.filter((c) => c.result).length > AT_A_TIME;
 }
 
 /** What was just touched comes first, then what waits to be read, and what lies outside its prediction before what lies inside. */

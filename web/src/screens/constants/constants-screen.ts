@@ -9,6 +9,7 @@ import '../../parts/empty.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
 import { waitingPage } from '../../shell/waiting-page.ts';
@@ -157,6 +158,7 @@ export class TlConstantsScreen extends TlElement {
         .profile=${palette.profile}
         .fit=${this.#fit.value}
         .rungs=${this.#rungs.value}
+        ?ready=${this.#here(palette)}
       ></tl-palette-sheet>`;
     }
     return this.#open(palette);
@@ -174,6 +176,12 @@ export class TlConstantsScreen extends TlElement {
     const t = constantsWords();
     const tube = this.#tube(palette);
     if (!tube) return this.#nothing();
+    if (!this.#here(palette)) {
+      return html`<tl-page heading=${t.title} lead=${t.lead} waiting>
+        <tl-tube-band .tubes=${this.#band(palette)} current=${tube.id}></tl-tube-band>
+        <tl-progress label=${t.fetching}></tl-progress>
+      </tl-page>`;
+    }
     const fit = this.#fitOf(tube);
     const left = fit?.notBelieved[0];
     const warned = left ? notBelievedSays(left) : tube.evidence?.warnings.map(said)[0];
@@ -204,12 +212,18 @@ export class TlConstantsScreen extends TlElement {
         .checks=${this.#checks.value?.tubeId === tube.id ? this.#checks.value : undefined}
         .ladder=${this.#ladder.value?.tubeId === tube.id ? this.#ladder.value : undefined}
         .against=${this.#against(palette, tube)}
+        ?settled=${[this.#films, this.#facts, this.#checks, this.#ladder].every(isOver)}
         @tl-against=${(e: CustomEvent<string>) => (this.against = e.detail)}
         @tl-thickness=${(e: CustomEvent<number>) => (this.thickness = e.detail)}
       ></tl-tube-view>
       ${this.#fit.error ? html`<tl-notice kind="warning" live>${this.#fit.error.message}</tl-notice>` : nothing}
       <a class="sheet-link" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>
     </tl-page>`;
+  }
+
+  /** Whether what stands at the top has come: a line that came later would push down all that follows. */
+  #here({ summary }: Opened): boolean {
+    return isOver(this.#rungs) && (!summary.fitId || isOver(this.#fit));
   }
 
   #tube({ profile }: Opened): ProfileTube | undefined {
@@ -246,4 +260,8 @@ export class TlConstantsScreen extends TlElement {
     });
   }
 }
+function isOver({ state, value }: RemoteController<unknown>): boolean {
+  return value !== undefined || state.status === 'complete' || state.status === 'error';
+}
+
 define('tl-constants-screen', TlConstantsScreen);

@@ -6,6 +6,7 @@ import { UNDERTONE_X } from '../../../../src/fit/film-facts/undertone.ts';
 import { type Patch, onThisScreen, patchOfReflectance } from '../../design/patch.ts';
 import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
+import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { trustSays } from '../../text/findings.ts';
@@ -24,10 +25,13 @@ export class TlPaletteSheet extends TlElement {
     profile: { attribute: false },
     fit: { attribute: false },
     rungs: { attribute: false },
+    ready: { type: Boolean },
   };
   declare profile: PaletteProfile;
   declare fit: FitResult | undefined;
   declare rungs: ReadonlyMap<string, ReadonlyMap<string, Patch>> | undefined;
+  /** The fit and the rungs have come. */
+  declare ready: boolean;
   readonly #thin = new RemoteController<ReadonlyMap<string, FilmsAnswer>>(this);
 
   static override styles = [
@@ -105,11 +109,16 @@ export class TlPaletteSheet extends TlElement {
       <tl-next
         slot="next"
         label=${t.print}
-        ?busy=${this.#thin.pending}
+        ?busy=${this.#thin.pending || !this.ready}
         @click=${() => window.print()}
       ></tl-next>
       <a class="no-print" href=${linkTo('constants')}>${t.back}</a>
-      <div class="tubes">${profile.tubes.map((tube) => this.#tube(tube))}</div>
+      ${
+        // All at once: what comes piece by piece pushes what is read, and prints half.
+        this.ready && (this.#thin.value || this.#thin.error)
+          ? html`<div class="tubes">${profile.tubes.map((tube) => this.#tube(tube))}</div>`
+          : html`<tl-progress label=${t.fetching}></tl-progress>`
+      }
     </tl-page>`;
   }
 

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TubeFacts } from '../../../../server/api/tube-facts.ts';
 import { patchName, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { setStyle } from '../../design/set-style.ts';
 import '../../parts/drawdown.ts';
 import '../../parts/field.ts';
 import type { FieldChange, FieldOption } from '../../parts/field.ts';
@@ -30,6 +31,8 @@ export class TlTubeFilms extends TlElement {
   declare against: string;
   /** Scattering of the white per micrometre, where a thickness was measured. */
   declare perMicrometre: number | undefined;
+  /** Of the figures when they last stood, px. */
+  #height = 0;
 
   static override styles = [
     TlElement.styles,
@@ -83,35 +86,55 @@ export class TlTubeFilms extends TlElement {
             : FILMS.map((x) => html`<tl-drawdown size="fill" heading=${this.#thickness(x)}></tl-drawdown>`)
         }
       </div>
-      ${this.perMicrometre ? nothing : html`<p class="small">${t.filmHow}</p>`}
-      <tl-figures .figures=${this.#figures()}></tl-figures>
-      <div class="asked no-print">
-        <tl-field
-          kind="number"
-          label=${tubeFactsWords().thickness}
-          unit=${this.perMicrometre ? 'µm' : '×'}
-          min="0.01"
-          max="10000"
-          decimals="2"
-          help=${this.perMicrometre ? tubeFactsWords().micrometresHelp : tubeFactsWords().thicknessHelp}
-          .value=${this.#stated()}
-          @tl-change=${(e: CustomEvent<FieldChange>) => {
-            if (e.detail.number === undefined) return;
-            this.dispatchEvent(new CustomEvent<number>('tl-thickness', { detail: e.detail.number }));
-          }}
-        ></tl-field>
-        ${
-          this.others.length > 0
-            ? html`<tl-field
-                label=${t.against}
-                .options=${this.others}
-                .value=${this.against}
-                @tl-change=${(e: CustomEvent<FieldChange>) =>
-                  this.dispatchEvent(new CustomEvent<string>('tl-against', { detail: e.detail.text }))}
-              ></tl-field>`
-            : nothing
-        }
-      </div>`;
+      ${this.perMicrometre ? nothing : html`<p class="small">${t.filmHow}</p>`} ${this.#figuresInPlace()}
+      ${(answer && this.facts) || this.#height > 0 ? this.#asked() : nothing}`;
+  }
+
+  /** While another tube's figures are on their way, those just seen keep their place. */
+  #figuresInPlace() {
+    const figures = this.answer || this.#height > 0 ? this.#figures() : [];
+    const height = figures.length > 0 ? undefined : `${this.#height}px`;
+    return html`<div class="figures" ${setStyle({ 'min-block-size': height })}>
+      <tl-figures .figures=${figures}></tl-figures>
+    </div>`;
+  }
+
+  override updated(): void {
+    if (!this.facts) return;
+    const figures = this.renderRoot.querySelector<HTMLElement>('.figures');
+    // Their own part draws itself a moment later.
+    requestAnimationFrame(() => (this.#height = figures?.offsetHeight ?? 0));
+  }
+
+  #asked() {
+    const t = constantsWords();
+    return html`<div class="asked no-print">
+      <tl-field
+        kind="number"
+        label=${tubeFactsWords().thickness}
+        unit=${this.perMicrometre ? 'µm' : '×'}
+        min="0.01"
+        max="10000"
+        decimals="2"
+        help=${this.perMicrometre ? tubeFactsWords().micrometresHelp : tubeFactsWords().thicknessHelp}
+        .value=${this.#stated()}
+        @tl-change=${(e: CustomEvent<FieldChange>) => {
+          if (e.detail.number === undefined) return;
+          this.dispatchEvent(new CustomEvent<number>('tl-thickness', { detail: e.detail.number }));
+        }}
+      ></tl-field>
+      ${
+        this.others.length > 0
+          ? html`<tl-field
+              label=${t.against}
+              .options=${this.others}
+              .value=${this.against}
+              @tl-change=${(e: CustomEvent<FieldChange>) =>
+                this.dispatchEvent(new CustomEvent<string>('tl-against', { detail: e.detail.text }))}
+            ></tl-field>`
+          : nothing
+      }
+    </div>`;
   }
 
   #stated(): string {

@@ -39,6 +39,7 @@ export class TlTubeView extends TlElement {
     checks: { attribute: false },
     ladder: { attribute: false },
     against: {},
+    settled: { type: Boolean },
     below: { state: true },
   };
   declare profile: PaletteProfile;
@@ -51,7 +52,9 @@ export class TlTubeView extends TlElement {
   declare checks: TubeChecks | undefined;
   declare ladder: Ladder | undefined;
   declare against: string;
-  /** What lies below the fold is drawn once the top is on the page. */
+  /** All that was asked of this tube has been answered. */
+  declare settled: boolean;
+  /** What follows the films is drawn once they stand, so that nothing is pushed down; it stays for the next tube. */
   declare below: boolean;
 
   static override styles = [
@@ -82,6 +85,7 @@ export class TlTubeView extends TlElement {
 
   constructor() {
     super();
+    this.settled = false;
     this.below = false;
   }
 
@@ -126,7 +130,8 @@ export class TlTubeView extends TlElement {
     `;
   }
 
-  override firstUpdated(): void {
+  override updated(): void {
+    if (this.below || !this.settled) return;
     requestAnimationFrame(() => setTimeout(() => (this.below = true)));
   }
 

@@ -106,6 +106,7 @@ export class TlLadderPlan extends TlElement {
         .run((signal) => call('planLadder', { body: this.request, signal }))
         .then((plan) => {
           if (plan) this.dispatchEvent(new CustomEvent<Plan>('tl-plan', { detail: plan }));
+          else if (this.#plan.error) this.dispatchEvent(new CustomEvent('tl-no-plan'));
         });
     }, after);
   }
@@ -130,54 +131,60 @@ export class TlLadderPlan extends TlElement {
             ? nothing
             : html`<tl-progress></tl-progress>`
       }
-      <details class="no-print" ?open=${this.#plan.error !== undefined}>
-        <summary>${t.changePlan}</summary>
-        <div class="ask no-print">
-          ${
-            white
-              ? nothing
-              : html`<tl-choice
-                    label=${t.rungs}
-                    .options=${(['full', 'short', 'long'] as const).map((value) => ({
-                      value,
-                      label: t.rungSets[value],
-                    }))}
-                    .value=${this.asked.rungs ?? 'full'}
-                    @tl-choose=${(e: CustomEvent<Set>) => this.#change({ rungs: e.detail })}
-                  ></tl-choice>
-                  <tl-choice
-                    label=${t.scale}
-                    .options=${[0.1, 0.01, 0.001].map((g, i) => ({ value: String(g), label: `${num(g, i + 1)} g` }))}
-                    .value=${String(now.scaleResolution)}
-                    @tl-choose=${(e: CustomEvent<string>) =>
-                      this.#change({ scaleResolution: Number(e.detail) })}
-                  ></tl-choice>
-                  <tl-choice
-                    label=${t.method}
-                    .options=${(['least paint', 'straight', 'serial'] as const).map((value) => ({
-                      value,
-                      label: t.methods[value],
-                    }))}
-                    .value=${now.method ?? 'least paint'}
-                    @tl-choose=${(e: CustomEvent<NonNullable<StartLadder['method']>>) =>
-                      this.#change({ method: e.detail })}
-                  ></tl-choice>
-                  ${this.#number('smallestPour', t.smallest, 'g', now.smallestPour ?? 0.5, 2, 0.01, 100)}`
-          }
-          ${this.#number('perRung', t.perRung, 'g', now.perRung ?? 2, 1, 0.1, 200)}
-          ${this.#number('repeats', t.repeats, '', now.repeats ?? 3, 0, 1, 20)}
-          <tl-choice
-            label=${t.films}
-            .options=${[
-              { value: '', label: t.no },
-              { value: 'yes', label: t.yes },
-            ]}
-            .value=${now.cardFilms ? 'yes' : ''}
-            @tl-choose=${(e: CustomEvent<string>) => this.#change({ cardFilms: e.detail === 'yes' })}
-          ></tl-choice>
-        </div>
-      </details>
+      ${plan || this.#plan.error ? this.#ways(now) : nothing}
     `;
+  }
+
+  #ways(now: StartLadder) {
+    const t = ladderWords();
+    const white = this.tube.role === 'white';
+    return html`<details class="no-print" ?open=${this.#plan.error !== undefined}>
+      <summary>${t.changePlan}</summary>
+      <div class="ask no-print">
+        ${
+          white
+            ? nothing
+            : html`<tl-choice
+                  label=${t.rungs}
+                  .options=${(['full', 'short', 'long'] as const).map((value) => ({
+                    value,
+                    label: t.rungSets[value],
+                  }))}
+                  .value=${this.asked.rungs ?? 'full'}
+                  @tl-choose=${(e: CustomEvent<Set>) => this.#change({ rungs: e.detail })}
+                ></tl-choice>
+                <tl-choice
+                  label=${t.scale}
+                  .options=${[0.1, 0.01, 0.001].map((g, i) => ({ value: String(g), label: `${num(g, i + 1)} g` }))}
+                  .value=${String(now.scaleResolution)}
+                  @tl-choose=${(e: CustomEvent<string>) =>
+                    this.#change({ scaleResolution: Number(e.detail) })}
+                ></tl-choice>
+                <tl-choice
+                  label=${t.method}
+                  .options=${(['least paint', 'straight', 'serial'] as const).map((value) => ({
+                    value,
+                    label: t.methods[value],
+                  }))}
+                  .value=${now.method ?? 'least paint'}
+                  @tl-choose=${(e: CustomEvent<NonNullable<StartLadder['method']>>) =>
+                    this.#change({ method: e.detail })}
+                ></tl-choice>
+                ${this.#number('smallestPour', t.smallest, 'g', now.smallestPour ?? 0.5, 2, 0.01, 100)}`
+        }
+        ${this.#number('perRung', t.perRung, 'g', now.perRung ?? 2, 1, 0.1, 200)}
+        ${this.#number('repeats', t.repeats, '', now.repeats ?? 3, 0, 1, 20)}
+        <tl-choice
+          label=${t.films}
+          .options=${[
+            { value: '', label: t.no },
+            { value: 'yes', label: t.yes },
+          ]}
+          .value=${now.cardFilms ? 'yes' : ''}
+          @tl-choose=${(e: CustomEvent<string>) => this.#change({ cardFilms: e.detail === 'yes' })}
+        ></tl-choice>
+      </div>
+    </details>`;
   }
 
   /** What the plan costs and what limits it. */

@@ -35,11 +35,14 @@ export class TlLadderScreen extends TlElement {
   static override properties = {
     route: { attribute: false },
     plan: { state: true },
+    planned: { state: true },
     busy: { state: true },
     refusal: { state: true },
   };
   declare route: Route | undefined;
   declare plan: Answer<'planLadder'> | undefined;
+  /** A plan has been asked for and answered, well or not. */
+  declare planned: boolean;
   declare busy: boolean;
   declare refusal: string;
 
@@ -68,6 +71,7 @@ export class TlLadderScreen extends TlElement {
     super();
     this.route = undefined;
     this.plan = undefined;
+    this.planned = false;
     this.busy = false;
     this.refusal = '';
     new EventsController(this, {
@@ -112,6 +116,7 @@ export class TlLadderScreen extends TlElement {
     if (changed.has('route')) {
       this.#handWaits = changed.get('route') !== undefined;
       this.plan = undefined;
+      this.planned = false;
       this.refusal = '';
       this.#fetch();
     }
@@ -149,7 +154,7 @@ export class TlLadderScreen extends TlElement {
       sheet
       heading=${tube ? t.titleOf(tube.label) : t.title}
       lead=${lead}
-      ?waiting=${!table}
+      ?waiting=${!table || (tube !== undefined && !table.ladder && !this.planned && !error)}
       .terms=${['ladder', 'rung', 'masstone', 'tint', 'drawdown', 'card', 'swatch', 'reading']}
       .cautions=${t.cautions}
     >
@@ -202,7 +207,11 @@ export class TlLadderScreen extends TlElement {
         }
         <tl-ladder-plan
           .tube=${tube}
-          @tl-plan=${(e: CustomEvent<Answer<'planLadder'>>) => (this.plan = e.detail)}
+          @tl-plan=${(e: CustomEvent<Answer<'planLadder'>>) => {
+            this.plan = e.detail;
+            this.planned = true;
+          }}
+          @tl-no-plan=${() => (this.planned = true)}
         ></tl-ladder-plan>`,
     );
   }

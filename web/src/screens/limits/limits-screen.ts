@@ -82,10 +82,15 @@ export class TlLimitsScreen extends TlElement {
       .scale {
         max-inline-size: 32rem;
       }
+      /* As high as the next step it stands in for. */
       .wait {
-        display: grid;
+        display: flex;
         gap: var(--s2);
-        justify-items: start;
+        align-items: end;
+        min-block-size: 84px;
+      }
+      .wait tl-progress {
+        flex: 1;
       }
     `,
   ];
@@ -186,7 +191,10 @@ export class TlLimitsScreen extends TlElement {
     }
     const { profile } = palette;
     if (this.route?.args[0] === 'string') return this.#paper(profile);
+    // What follows the limits waits for them: they are long, and would push it away.
+    const first = this.#limits.pending && !this.#limits.value;
     return html`<tl-page
+      ?waiting=${first}
       heading=${t.title}
       lead=${t.lead}
       .terms=${['limits', 'value', 'lean', 'chroma', 'valueString', 'masstone']}
@@ -204,14 +212,18 @@ export class TlLimitsScreen extends TlElement {
             ></tl-limits-view>`
           : nothing
       }
-      ${oneMoreView(profile, this.#more.value)}
+      ${first ? nothing : this.#rest(profile)}
+    </tl-page>`;
+  }
+
+  #rest(profile: PaletteProfile) {
+    return html`${oneMoreView(profile, this.#more.value)}
       <tl-inside-panel
         .profile=${profile}
         .only=${this.#only(profile)}
         .headReady=${this.#bench.value?.instrument.readyToRead === true}
       ></tl-inside-panel>
-      ${this.#stringPart(profile)}
-    </tl-page>`;
+      ${this.#stringPart(profile)}`;
   }
 
   #next(profile: PaletteProfile) {
