@@ -16,7 +16,8 @@ export const buttonRoutes = {
   aimButton: route({
     method: 'PUT',
     path: '/api/instrument/button',
-    summary: 'Say what a press of the head’s own button reads from now on; `taken` tells of each press',
+    summary:
+      'Say what a press of the head’s own button reads from now on; answered once no earlier press can count for it, and `taken` tells of each press',
     body: buttonSchema,
   }),
   freeButton: route({

@@ -1,6 +1,6 @@
 import type { Head } from '../../src/device/head/head.ts';
-import type { HeadReading } from '../../src/device/head/reading.ts';
 import { isDeviceFault } from '../../src/device/fault.ts';
+import type { ButtonReading } from '../../src/device/head/events.ts';
 import type { PracticeInstrument } from '../../src/device/practice/practice-instrument.ts';
 import type { PracticeSurface } from '../../src/device/practice/surfaces.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
@@ -18,6 +18,14 @@ import { refusedFinding } from './reading-findings.ts';
 import { makeReading } from './take-reading.ts';
 import { say } from '../api/sentences/instrument.ts';
 
+/** Who is told of presses of the head's own button. */
+export interface PressListener {
+  /** @param armedFor what the button was armed for when it was pressed */
+  readonly pressed: (reading: Promise<BenchReading>, armedFor: unknown) => void;
+  /** A press that came before the button was armed for what it is now. It read nothing. */
+  readonly setAside: () => void;
+}
+
 /** The one instrument of the bench: at most one head at a time, one thing asked of it at a time. */
 export class LiveInstrument {
   readonly #options: InstrumentOptions;
@@ -29,7 +37,9 @@ export class LiveInstrument {
   #fault = '';
   #waiting = '';
   #busy = false;
-  #press: ((reading: Promise<BenchReading>) => void) | undefined;
+  #presses: PressListener | undefined;
+  /** What the head's own button is armed for. */
+  #armedFor: unknown;
 
   constructor(options: InstrumentOptions) {
     this.#options = options;
@@ -136,8 +146,29 @@ export class LiveInstrument {
   }
 
   /** Who is told of a press of the head's own button; one at a time. */
-  onPress(listener: ((reading: Promise<BenchReading>) => void) | undefined): void {
-    this.#press = listener;
+  onPress(listener: PressListener | undefined): void {
+    this.#presses = listener;
+  }
+
+  /** Arms the head's own button for something. Once this resolves no press from before can count for it. */
+  async armButton(armedFor: unknown): Promise<void> {
+    this.#armedFor = armedFor;
+    await this.#arm();
+  }
+
+  /** A head without a button refuses; one whose line fails is armed by the next look at it, or tells that it is gone. */
+  async #arm(): Promise<void> {
+    try {
+      await this.session?.head.armButton(this.#armedFor);
+    } catch (error) {
+      if (!isDeviceFault(error)) throw error;
+    }
+  }
+
+  /** A note on the bench. */
+  tell(note: Finding): void {
+    if (this.#session) this.#session.note = note;
+    this.#options.changed(this.view());
   }
 
   /** The practice instrument in use, to lay swatches under. */
@@ -176,24 +207,37 @@ export class LiveInstrument {
     } else this.#session = new HeadSession(head, this.#keeper.practice);
     head.on('restarted', () => this.#cold(say('head-restarted')));
     head.on('press', (light) => this.#pressed(light));
+    head.on('press-failed', ({ fault, waitedFor }) => this.#handOn(Promise.reject(fault), waitedFor));
+    head.on('press-set-aside', () => this.#presses?.setAside());
     this.#set('ready');
-    head.armButton().catch(() => undefined); // a head without a button refuses
+    void this.#arm();
   }
 
   /** The white before stays: the next one closes its block. */
   #cold(why: string): void {
     this.#session?.scale.chill(why);
-    this.#tell({ level: 'warning', code: 'restarted', sentence: why });
+    this.tell({ level: 'warning', code: 'restarted', sentence: why });
   }
 
-  #pressed(light: HeadReading): void {
-    if (this.#busy) return;
-    const reading = this.alone(async (session) =>
-      makeReading(session, this.#options, await exposeAfterPress(session.head, light, session.channels)),
-    );
-    if (this.#press) this.#press(reading);
-    // Nobody waits for it: it is shown all the same, and a refusal is on the bench as a note.
-    else reading.catch(() => undefined);
+  #pressed(light: ButtonReading): void {
+    const reading = this.alone(async (session) => {
+      try {
+        return makeReading(
+          session,
+          this.#options,
+          await exposeAfterPress(session.head, light, session.channels),
+        );
+      } finally {
+        await this.#arm(); // before anybody is told of this press: the next one counts then
+      }
+    });
+    this.#handOn(reading, light.waitedFor);
+  }
+
+  #handOn(reading: Promise<BenchReading>, armedFor: unknown): void {
+    // Where nobody waits for it, it is shown all the same, and a refusal is on the bench as a note.
+    reading.catch(() => undefined);
+    this.#presses?.pressed(reading, armedFor);
   }
 
   /** Asks the head one thing while nobody else does. @throws DeviceFault, HttpProblem, and those of `work` */
@@ -216,11 +260,6 @@ export class LiveInstrument {
   #nothingThere(): Error {
     const sentence = this.#state === 'lost' ? say('lost', { fault: this.#fault }) : say('no-instrument');
     return conflict(sentence, '/problems/no-instrument');
-  }
-
-  #tell(note: Finding): void {
-    if (this.#session) this.#session.note = note;
-    this.#options.changed(this.view());
   }
 
   #set(state: Instrument['state']): void {

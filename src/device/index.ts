@@ -12,7 +12,7 @@ export { Head } from './head/head.ts';
 export { HeadLink } from './head/head-link.ts';
 export type { LinkOptions, LinkState, WantedHead } from './head/head-link.ts';
 export type { HeadCondition } from './head/condition.ts';
-export type { HeadEvents } from './head/events.ts';
+export type { ButtonReading, HeadEvents } from './head/events.ts';
 export type { HeadGeometry, HeadKind } from './head/handshake.ts';
 export type { HeadIdentity } from './head/identity.ts';
 export type { Channel, ChannelResponse } from './head/channels.ts';

@@ -255,7 +255,7 @@ describe.concurrent("the head's own button", () => {
     await connected.armButton();
     expect((await connected.read()).frame).toBe(1);
     const pressed = new Promise((resolve) => connected.on('press', resolve));
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    await connected.armButton();
     await bench.terminal.command('press');
     expect(await pressed).toMatchObject({ frame: 2 });
   });
@@ -263,7 +263,9 @@ describe.concurrent("the head's own button", () => {
     const connected = await bench.plugged();
     await bench.terminal.command('set saturate 2');
     await connected.armButton();
-    const failed = new Promise<DeviceFault>((resolve) => connected.on('press-failed', resolve));
+    const failed = new Promise<DeviceFault>((resolve) =>
+      connected.on('press-failed', ({ fault }) => resolve(fault)),
+    );
     await bench.terminal.command('press');
     expect((await failed).kind).toBe('saturated');
   });

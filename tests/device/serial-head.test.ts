@@ -17,7 +17,7 @@ describe('a head on a pseudo-terminal', () => {
   it('is found, described and read', async () => {
     terminal = await simulatedHead();
     head = await connectHead(new SerialTransport(terminal.path), systemClock);
-    expect(head.identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.0' });
+    expect(head.identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.1' });
     expect(head.checksum).toBe(true);
     expect(head.channels).toHaveLength(10);
     const light = await head.read();

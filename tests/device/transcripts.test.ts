@@ -9,29 +9,11 @@ import type { ConnectOptions } from '../../src/device/head/connect.ts';
 import type { Head } from '../../src/device/head/head.ts';
 import { SerialTransport } from '../../src/device/serial/serial-transport.ts';
 import { systemClock } from '../../src/device/serial/system-clock.ts';
+import { SETTINGS, plainHead } from './simulated-head/plain-head.ts';
 import { transcript } from './simulated-head/simulated-head.ts';
 import type { Pair } from './simulated-head/simulated-head.ts';
 
-const SETTINGS = 'INP:GAIN?;:SENS:APER?;:SENS:AVER:COUN?;:SENS:PASS?;:SENS:RANG?';
-
-/** A two-channel head without checksums and without responses, up to the point where it is ready. */
-const CONNECTED: readonly Pair[] = [
-  ['*IDN?', 'TINTLADDER,HEAD-2,SN0042,0.1.0'],
-  ['*CLS', null],
-  ['SYST:PROT:VERS?', '1.0'],
-  ['SYST:COMM:CRC 1;:SYST:ERR?;:SYST:COMM:CRC?', '-113,"Undefined header"'],
-  ['*CLS', null],
-  ['SENS:FUNC?', '"BAND"'],
-  ['SENS:GEOM?', '"45/0"'],
-  ['SENS:CHAN:COUN?', '2'],
-  ['SENS:CHAN:CAT?', '"blue",4.50E-7,3.0E-8,"clear",9.91E37,9.91E37'],
-  ['SENS:CHAN:RESP? 1;:SYST:ERR:COUN?', '1'],
-  ['SYST:ERR?', '-113,"Undefined header"'],
-  ['SYST:ERR?', '0,"No error"'],
-  ['INP:GAIN:CAT?', '1,4,16,64'],
-  ['SENS:APER? MIN;:SENS:APER? MAX', '2.4E-3;6.14E-1'],
-  [SETTINGS, '16;1.0000E-2;1;1;65535'],
-];
+const CONNECTED = plainHead('1.0');
 
 async function played(
   pairs: readonly Pair[],
@@ -234,11 +216,11 @@ describe('what is said on the wire', () => {
       [
         ...CONNECTED,
         ['TRIG:SOUR EXT;:SYST:ERR?', '0,"No error"'],
-        ['ABOR;:TRIG:SOUR EXT;:INIT;:SYST:ERR?', '0,"No error"'],
+        ['ABOR;:SENS:FRAM?', '6'],
+        ['ABOR;:TRIG:SOUR EXT;:SENS:FRAM?;:INIT;:SYST:ERR?', '6;0,"No error"'],
         ['STAT:OPER:COND?', '32'],
         ['STAT:OPER:COND?', '16'],
         ['STAT:OPER:COND?', '0'],
-        ['SENS:FRAM?', '7'],
         ['FETC?', '7,0,16,1.0000E-2,1,2.981E2,2,1200,34000'],
         ['ABOR;:TRIG:SOUR IMM;:SYST:ERR?', '0,"No error"'],
       ],

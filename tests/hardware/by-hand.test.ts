@@ -24,7 +24,8 @@ it('goes as printed', async () => {
     } else if (text.startsWith('press the button')) {
       expect(await line.quiet()).toBe('');
       await bench.tell('button 100');
-      await new Promise((resolve) => setTimeout(resolve, 300));
+      // The contacts settle and the frame is taken before anything else is typed.
+      await expect.poll(() => line.ask('STAT:OPER:COND?'), { timeout: 20_000 }).toBe('0');
     }
   }
   expect(answers).toBeGreaterThan(20);

@@ -41,7 +41,7 @@ const kindOf = (work: Promise<unknown>): Promise<unknown> =>
 describe('the driver on the firmware', () => {
   it('learns what the head is', async () => {
     const { identity, kind, geometry, channels, limits, settings, checksum } = await begin();
-    expect(identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.0' });
+    expect(identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.1' });
     expect([kind, geometry, checksum]).toEqual(['bands', '45/0', true]);
     expect(channels.map((channel) => channel.name).join()).toBe('F1,F2,F3,F4,F5,F6,F7,F8,CLEAR,NIR');
     expect(channels[0]).toMatchObject({ centreNm: 415, fwhmNm: 26 });
@@ -111,11 +111,32 @@ describe('the driver on the firmware', () => {
     const here = await begin();
     const pressed = new Promise<HeadReading>((resolve) => here.on('press', resolve));
     await here.armButton();
-    await new Promise((resolve) => setTimeout(resolve, 300));
     await bench.tell('button 100');
     expect((await pressed).counts).toEqual(COUNTS);
     await here.disarmButton();
     expect((await here.condition()).waitingForButton).toBe(false);
+  });
+
+  it('takes no press for what the button was armed for afterwards', async () => {
+    const here = await begin();
+    const told: string[] = [];
+    here.on('press', ({ waitedFor }) => told.push(`press for ${String(waitedFor)}`));
+    here.on('press-set-aside', ({ waitedFor }) => told.push(`set aside for ${String(waitedFor)}`));
+    await here.armButton('A');
+    await bench.tell('button 400'); // the finger is down, and the contacts have hardly settled
+    await here.armButton('B');
+    expect(told.splice(0)).toEqual([expect.stringMatching(/^(press|set aside) for A$/)]);
+    // Only a press that begins now counts: the one before may have to come up first.
+    await expect
+      .poll(
+        async () => {
+          await bench.tell('button 100');
+          return told;
+        },
+        { interval: 600, timeout: 20_000 },
+      )
+      .toContain('press for B');
+    expect(told).not.toContain('press for A');
   });
 });
 

@@ -64,7 +64,7 @@ describe.skipIf(missing !== undefined)('the ATmega328P firmware in a simulated c
 
   it('is found, described and read, light and dark', async () => {
     await begin();
-    expect(head.identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.0' });
+    expect(head.identity).toEqual({ model: 'HEAD-8', serial: 'SN0001', firmware: '0.1.0', protocol: '1.1' });
     expect(head.checksum).toBe(true);
     expect(head.channels).toHaveLength(10);
     const light = await head.read();
@@ -99,10 +99,31 @@ describe.skipIf(missing !== undefined)('the ATmega328P firmware in a simulated c
     await begin();
     const pressed = new Promise<HeadReading>((resolve) => head.on('press', resolve));
     await head.armButton();
-    await new Promise((resolve) => setTimeout(resolve, 300));
     await bench.tell('button 100');
     expect((await pressed).frame).toBe(1);
     await head.disarmButton();
+  });
+
+  it('takes no press for what the button was armed for afterwards', async () => {
+    await begin();
+    const told: string[] = [];
+    head.on('press', ({ waitedFor }) => told.push(`press for ${String(waitedFor)}`));
+    head.on('press-set-aside', ({ waitedFor }) => told.push(`set aside for ${String(waitedFor)}`));
+    await head.armButton('A');
+    await bench.tell('button 400'); // the finger is down, and the contacts have hardly settled
+    await head.armButton('B');
+    expect(told.splice(0)).toEqual([expect.stringMatching(/^(press|set aside) for A$/)]);
+    // Only a press that begins now counts: the one before may have to come up first.
+    await expect
+      .poll(
+        async () => {
+          await bench.tell('button 100');
+          return told;
+        },
+        { interval: 600, timeout: 20_000 },
+      )
+      .toContain('press for B');
+    expect(told).not.toContain('press for A');
   });
 
   it('is reset by the opening of its port, deaf for 1.5 s, and found all the same', async () => {

@@ -42,9 +42,10 @@ describe('the exchanges of the protocol page, section 9', () => {
     for (let i = 0; i < steps.length; i += 2) {
       const [kind, text] = [steps[i], steps[i + 1]!];
       if (kind === '>') line.send(`${text}\n`);
-      else if (kind === '(')
-        await bench.tell('button 100').then(() => new Promise((done) => setTimeout(done, 300)));
-      else {
+      else if (kind === '(') {
+        await bench.tell('button 100');
+        await expect.poll(() => line.ask('STAT:OPER:COND?'), { timeout: 20_000 }).toBe('0');
+      } else {
         expect(sameShape(await line.line(), text)).toBe(true);
         checked++;
       }

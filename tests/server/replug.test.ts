@@ -68,6 +68,7 @@ describe('a cable that is pulled during a ladder', () => {
 
   it('arms the head again: its own button reads', async () => {
     const before = events.length;
+    await expect.poll(() => instrument.waitingForButton).toBe(true);
     void instrument.press();
     await expect
       .poll(() => events.slice(before).some((e) => e.type === 'reading'), { timeout: 5000 })

@@ -18,6 +18,11 @@ static void source_query(const struct arguments *a) {
   else reply_text(TEXT("IMM"));
 }
 
+static void press_count(const struct arguments *a) {
+  (void)a;
+  reply_integer(trigger_presses());
+}
+
 static void initiate(const struct arguments *a) {
   (void)a;
   trigger_initiate();
@@ -71,6 +76,7 @@ static const FLASH struct command list[] = {
     {"ABORt", 0, 0, abort_wait},
     {"TRIGger[:SEQuence]:SOURce", 1, 1, source},
     {"TRIGger[:SEQuence]:SOURce?", 0, 0, source_query},
+    {"TRIGger[:SEQuence]:COUNt?", 0, 0, press_count},
     {"CONFigure:COUNts", 0, 0, configure},
     {"MEASure:COUNts?", 0, 0, read_light},
     {"MEASure:TEMPerature?", 0, 0, temperature},

@@ -27,6 +27,7 @@ void head_power_on(void) {
   program_line_reset();
   frame_power_on();
   settings_checksum = false;
+  trigger_power_on();
   head_reset();
   settling_power_on();
   status_condition(&status_questionable, QUESTIONABLE_CALIBRATION, !channel_store_load());

@@ -5,7 +5,7 @@
 
 #define HEAD_MODEL "HEAD-8"
 #define HEAD_FIRMWARE "0.1.0"
-#define HEAD_PROTOCOL "1.0"
+#define HEAD_PROTOCOL "1.1"
 #ifndef HEAD_SERIAL
 #define HEAD_SERIAL "0" /* set when building: make SERIAL=SN0001 */
 #endif

@@ -9,11 +9,15 @@
 static bool by_button, waiting;
 static bool was_down, steady_down; /* as last seen; as it has been for DEBOUNCE_MS */
 static uint32_t changed_at;
+static uint16_t presses;
 
 static void set_waiting(bool on) {
   waiting = on;
   status_condition(&status_operation, OPERATION_WAITING, on);
 }
+
+void trigger_power_on(void) { presses = 0; }
+uint16_t trigger_presses(void) { return presses; }
 
 void trigger_reset(void) {
   by_button = false;
@@ -24,14 +28,26 @@ bool trigger_source_is_button(void) { return by_button; }
 void trigger_source_set(bool button) { by_button = button; }
 void trigger_abort(void) { set_waiting(false); }
 
+/* A press that is still bouncing was begun before this moment: it is counted now and ends no wait begun now. */
+static void settle_begun_press(void) {
+  if (steady_down || !(was_down || hal_button_down())) return;
+  steady_down = was_down = true;
+  changed_at = hal_millis();
+  presses++;
+}
+
 void trigger_initiate(void) {
   if (waiting) {
     errors_push(ERROR_INIT_IGNORED, 0);
     return;
   }
   frame_forget();
-  if (by_button) set_waiting(true);
-  else frame_take(false);
+  if (!by_button) {
+    frame_take(false);
+    return;
+  }
+  settle_begun_press();
+  set_waiting(true);
 }
 
 /* A press counts once it has been steady, and only if the button was steadily up before. */
@@ -44,6 +60,7 @@ static bool pressed(void) {
   }
   if (down == steady_down || now - changed_at < DEBOUNCE_MS) return false;
   steady_down = down;
+  if (down) presses++;
   return down;
 }
 

@@ -12,7 +12,7 @@ static void test_grammar(void) {
   ASK(" *OPC? ; :SYST:VERS? ;; ", "1;1999.0");
   ASK(":*OPC?", "1");
   ASK(";", "");
-  ASK("SYST:PROT:VERS?;:SENS:CHAN:COUN?", "1.0;10");
+  ASK("SYST:PROT:VERS?;:SENS:CHAN:COUN?", "1.1;10");
   ASK("SYST:ERR?", "0,\"No error\"");
   ASK("NO:SUCH;*OPC?", "1"); /* a unit that fails adds nothing, the next is done */
   ASK("SYST:ERR?", "-113,\"Undefined header\"");

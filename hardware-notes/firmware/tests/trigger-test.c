@@ -49,7 +49,30 @@ void test_trigger(void) {
   press(100);
   ASK("STAT:OPER:COND?", "0");
 
-  ASK("INIT", "");
+  /* Counted, waited for or not; a press begun before INIT ends no wait begun by it. */
+  board_begin();
+  ASK("TRIG:COUN?", "0");
+  press(100);
+  ASK("ABOR;TRIG:SOUR EXT;SENS:FRAM?;INIT;TRIG:COUN?;SYST:ERR?", "0;1;0,\"No error\"");
+  press(100);
+  ASK("ABOR;SENS:FRAM?;INIT;TRIG:COUN?", "1;2"); /* noticed before the next wait */
+  board_button = true;
+  board_let_pass(5);
+  ASK("ABOR;SENS:FRAM?;INIT;TRIG:COUN?", "1;3"); /* still bouncing */
+  board_let_pass(500);
+  board_button = false;
+  board_let_pass(100);
+  ASK("STAT:OPER:COND?;TRIG:COUN?", "32;3");
+  board_button = true; /* at the very moment: the core has not seen it yet */
+  ASK("ABOR;SENS:FRAM?;INIT;TRIG:COUN?", "1;4");
+  board_button = false; /* shorter than the contacts bounce, and not a second press when it comes up */
+  board_let_pass(100);
+  ASK("STAT:OPER:COND?;TRIG:COUN?", "32;4");
+  press(100);
+  ASK("STAT:OPER:COND?;SENS:FRAM?;TRIG:COUN?", "0;2;5");
+  ASK("*RST;TRIG:COUN?", "5"); /* *RST counts on, power begins anew */
+
+  ASK("TRIG:SOUR EXT;INIT", "");
   ASK("*RST;STAT:OPER:COND?;TRIG:SOUR?", "0;IMM");
   ASK("TRIG:SOUR EXT;INIT", "");
   board_sensor.absent = true; /* a press that fails leaves no frame, and says why */

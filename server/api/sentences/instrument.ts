@@ -37,6 +37,7 @@ export const INSTRUMENT = catalogue('instrument', {
   'head-back': 'The head is back, and its lamp may be cold; read the white tile before you go on.',
   'head-restarted':
     'The head restarted by itself and its lamp is cold; read the white tile before you go on.',
+  'press-set-aside': 'A press of the head’s button made before the change was set aside; press again.',
   busy: 'The head is reading; wait until it has finished.',
   lost: '{fault:said} It is found by itself once it is plugged in; everything read so far is kept.',
   'no-instrument': 'No instrument is connected; connect one on the Bench or type the reading in.',

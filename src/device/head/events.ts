@@ -8,9 +8,16 @@ export interface HeadEvents {
   /** The head restarted by itself; checksums and settings are back. Its lamp is cold: take the white tile again. */
   restarted: { readonly times: number };
   /** The head's own button was pressed: a light frame, judged as any other. */
-  press: HeadReading;
+  press: ButtonReading;
   /** A press whose frame could not be taken (saturated, say). */
-  'press-failed': DeviceFault;
+  'press-failed': { readonly fault: DeviceFault; readonly waitedFor: unknown };
+  /** A press that came before the button was armed for something else, and was noticed only then. It counts for nothing. */
+  'press-set-aside': { readonly waitedFor: unknown };
+}
+
+/** A reading by the button, with what the button was armed for when it was pressed. */
+export interface ButtonReading extends HeadReading {
+  readonly waitedFor: unknown;
 }
 
 type Listener<K extends keyof HeadEvents> = (event: HeadEvents[K]) => void;
@@ -22,6 +29,7 @@ export class HeadListeners {
     restarted: new Set(),
     press: new Set(),
     'press-failed': new Set(),
+    'press-set-aside': new Set(),
   };
 
   /** @returns a function that takes the listener away again */

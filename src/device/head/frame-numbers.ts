@@ -35,9 +35,10 @@ export class FrameNumbers {
     this.#sure = true;
   }
 
-  /** The frame to come is the one counted last: what `FETC?` brings. */
-  stepBack(): void {
-    this.#last = this.#last === 1 ? LAST_FRAME_NUMBER : this.#last - 1;
+  /** The frame to come is the one after this. */
+  follow(frame: number): void {
+    this.#last = frame;
+    this.#sure = true;
   }
 
   judge(frame: number): FrameOrder {

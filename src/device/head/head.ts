@@ -13,6 +13,7 @@ import type { HeadEvents } from './events.ts';
 import { FrameNumbers } from './frame-numbers.ts';
 import { checkIdentity, startChecksums, wantOne } from './handshake.ts';
 import type { HeadDescription, HeadGeometry, HeadKind } from './handshake.ts';
+import { countsPresses } from './identity.ts';
 import type { HeadIdentity } from './identity.ts';
 import { takeReading } from './reading.ts';
 import type { HeadReading } from './reading.ts';
@@ -67,13 +68,10 @@ export class Head {
     this.#heartbeat = new Repeating(clock, heartbeatMs, async () => {
       if (clock.now() - client.lastTraffic >= heartbeatMs) await this.#ask({ send: '*OPC?', read: wantOne });
     });
-    this.#button = new ButtonWatch(client, this.#listeners, () => ({
+    this.#button = new ButtonWatch(client, this.#listeners, countsPresses(identity.protocol), (wait) => ({
       send: 'FETC?',
       timeoutMs: frameTimeoutMs(this.#settings, this.channels.length),
-      prepare: async (line) => {
-        await this.#numbers.learn(line);
-        this.#numbers.stepBack();
-      },
+      prepare: async () => this.#numbers.follow(wait.frame),
       read: (answer) => this.#take(answer, undefined),
     }));
     client.onDown = (fault) => this.#finish(fault);
@@ -163,9 +161,12 @@ export class Head {
     return this.#guard(() => command(this.#client, `OUTP ${on ? 1 : 0}`));
   }
 
-  /** From now on the head's own button takes readings: listen to `press`. */
-  armButton(): Promise<void> {
-    return this.#guard(() => this.#button.arm());
+  /**
+   * From now on the head's own button takes readings: listen to `press`. Each press carries what the button was armed
+   * for when it was pressed; once this resolves no earlier press can count for `waitedFor`.
+   */
+  armButton(waitedFor?: unknown): Promise<void> {
+    return this.#guard(() => this.#button.arm(waitedFor));
   }
 
   disarmButton(): Promise<void> {

@@ -22,6 +22,11 @@ export function parseIdentity(line: string): Omit<HeadIdentity, 'protocol'> | un
   return /^[\x20-\x7e]{1,72}$/.test(line) ? { model, serial, firmware } : undefined;
 }
 
+/** Protocol 1.1 and later: the head counts the presses of its button. */
+export function countsPresses(version: string): boolean {
+  return speaksThisProtocol(version) && Number(version.split('.')[1]) >= 1;
+}
+
 export function speaksThisProtocol(version: string): boolean {
   const found = /^(\d{1,3})\.(\d{1,3})$/.exec(version);
   return found !== null && Number(found[1]) === PROTOCOL_MAJOR && Number(found[2]) >= PROTOCOL_MINOR;

@@ -52,7 +52,7 @@ function defineSystem(head: PracticeInstrument): void {
   desk.query('SYSTem:ERRor[:NEXT]?', () => desk.nextError());
   desk.query('SYSTem:ERRor:COUNt?', () => String(desk.errorCount));
   desk.query('SYSTem:VERSion?', () => '1999.0');
-  desk.query('SYSTem:PROTocol:VERSion?', () => '1.0');
+  desk.query('SYSTem:PROTocol:VERSion?', () => '1.1');
   if (!head.checksums) return;
   desk.set('SYSTem:COMMunicate:CRC', ([on]) => {
     desk.checksum = booleanParameter(on);
@@ -120,10 +120,11 @@ function defineFrames(head: PracticeInstrument): void {
     settings.buttonTriggers = /^EXT/i.test(source);
   });
   desk.query('TRIGger[:SEQuence]:SOURce?', () => (settings.buttonTriggers ? 'EXT' : 'IMM'));
+  desk.query('TRIGger[:SEQuence]:COUNt?', () => String(head.presses));
   desk.set('INITiate[:IMMediate]', async () => {
     if (head.waitingForButton) throw queuedError(-213);
     head.lastFrame = undefined;
-    if (settings.buttonTriggers) head.waitingForButton = true;
+    if (settings.buttonTriggers) head.awaitButton();
     else await head.takeFrame(true);
   });
   desk.set('ABORt', () => {

@@ -59,7 +59,7 @@ export class PracticeLink implements ByteLink {
   /** Messages are worked off one after another, as on a real head. */
   #received(line: string): void {
     this.#work = this.#work.then(async () => {
-      const answer = await this.instrument.desk.execute(line);
+      const answer = await this.instrument.execute(line);
       if (answer !== undefined && this.#open) this.onBytes?.(asciiBytes(`${answer}\n`));
     });
   }

@@ -34,6 +34,8 @@ export class PracticeInstrument {
   readonly checksums: boolean;
   desk!: ScpiDesk;
   waitingForButton = false;
+  /** Presses of the button since power-on, whether waited for or not. */
+  presses = 0;
   measuring = false;
   lastFrame: string | undefined;
   readonly #clock: Clock;
@@ -41,6 +43,9 @@ export class PracticeInstrument {
   readonly #noise: SeededNoise;
   #frame = 0;
   #poweredAt = 0;
+  /** How often it began to wait for the button. */
+  #waits = 0;
+  #work: Promise<unknown> = Promise.resolve();
 
   constructor(clock: Clock, options: PracticeOptions = {}) {
     this.sensor = practiceSensor(options.variant ?? 'bands-8');
@@ -58,6 +63,7 @@ export class PracticeInstrument {
     defineCommands(this);
     this.reset();
     this.#frame = 0;
+    this.presses = 0;
     this.#poweredAt = this.#clock.now();
   }
 
@@ -144,9 +150,30 @@ export class PracticeInstrument {
     });
   }
 
-  /** The button on the head. Does nothing unless the head waits for it. */
-  async press(): Promise<void> {
-    if (this.waitingForButton) await this.takeFrame(true);
+  /** One program message, when everything before it is done: a head does one thing at a time. */
+  execute(message: string): Promise<string | undefined> {
+    return this.#inTurn(() => this.desk.execute(message));
+  }
+
+  /** `INIT` with the button as its trigger. */
+  awaitButton(): void {
+    this.waitingForButton = true;
+    this.#waits++;
+  }
+
+  /** The button on the head. Takes a frame only where the head waited for it when it was pressed, and still does. */
+  press(): Promise<void> {
+    this.presses = (this.presses + 1) % 65_536;
+    const wait = this.waitingForButton ? this.#waits : undefined;
+    return this.#inTurn(async () => {
+      if (this.waitingForButton && this.#waits === wait) await this.takeFrame(true);
+    });
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const result = this.#work.then(work, work);
+    this.#work = result.catch(() => undefined);
+    return result;
   }
 
   #seconds(): number {

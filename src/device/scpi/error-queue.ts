@@ -52,12 +52,21 @@ export async function drainErrors(talk: Conversation): Promise<QueueEntry[]> {
  */
 export async function command(talk: Conversation, text: string, allowed?: string): Promise<void> {
   const entry = await talk.ask({ send: `${text};:SYST:ERR?`, read: readQueueEntry });
-  if (entry.code === 0) return;
+  if (entry.code !== 0) throw await refusalOf(talk, text, entry, allowed);
+}
+
+/** The fault an entry of the queue stands for; empties the queue. */
+export async function refusalOf(
+  talk: Conversation,
+  text: string,
+  entry: QueueEntry,
+  allowed?: string,
+): Promise<DeviceFault> {
   await drainErrors(talk);
   if (entry.code === UNDEFINED_HEADER)
-    throw new DeviceFault('unsupported', { asked: text, code: entry.code });
+    return new DeviceFault('unsupported', { asked: text, code: entry.code });
   const seen = `${entry.code}, ${entry.text}${entry.detail === undefined ? '' : `: ${entry.detail}`}`;
-  throw new DeviceFault('refused', {
+  return new DeviceFault('refused', {
     asked: text,
     code: entry.code,
     seen,

@@ -1,7 +1,7 @@
-"""A simulated head on a real pseudo-terminal, for tests: protocol 1.0 of hardware-notes/protocol.md, Python standard
+"""A simulated head on a real pseudo-terminal, for tests: protocol 1.1 of hardware-notes/protocol.md, Python standard
 library only. Written from that document, not from the driver; its checksum is binascii.crc_hqx.
 
-    python3 head.py LINK [--serial SN0001] [--kind BAND|SPEC|XYZ] [--eol lf|crlf|cr] [--no-crc] [--protocol 1.0]
+    python3 head.py LINK [--serial SN0001] [--kind BAND|SPEC|XYZ] [--eol lf|crlf|cr] [--no-crc] [--protocol 1.1]
                     [--boot-ms 0] [--garbage] [--deaf] [--babble TEXT]
 
 LINK is made a symbolic link to the terminal. Commands on stdin, one a line, each answered by "ok" on stdout:
@@ -57,7 +57,7 @@ class Head:
         self.power_on()
 
     def power_on(self):
-        self.crc, self.errors, self.frame, self.esr = False, [], 0, 128
+        self.crc, self.errors, self.frame, self.esr, self.presses = False, [], 0, 128, 0
         self.reset()
 
     def reset(self):
@@ -184,6 +184,17 @@ class Head:
     def on_lamp(self): "OUTPut?"; return str(self.lamp)
     def on_source_set(self, source): "TRIGger:SOURce"; self.external = source.upper().startswith('EXT')
     def on_source(self): "TRIGger:SOURce?"; return 'EXT' if self.external else 'IMM'
+
+    def on_presses(self):
+        "TRIGger:COUNt?"
+        if self.options.protocol == '1.0':
+            raise Refused('-113,"Undefined header"')
+        return str(self.presses)
+
+    def press(self):
+        self.presses = (self.presses + 1) % 65536
+        if self.waiting:
+            self.take(True)
 
     def on_init(self):
         "INITiate"
@@ -343,7 +354,7 @@ class Wire:
             self.head.power_on()
             self.plug()
         elif name == 'restart': self.head.power_on()
-        elif name == 'press' and self.head.waiting: self.head.take(True)
+        elif name == 'press': self.head.press()
         elif name == 'raw': self.write(bytes.fromhex(words[1]))
         elif name in ('fault', 'fault-always'): self.fault, self.always = words[1:] or None, name == 'fault-always'
         elif name == 'fault-any': self.any_fault = words[1:]
@@ -371,7 +382,7 @@ if __name__ == '__main__':
     parser.add_argument('--serial', default='SN0001')
     parser.add_argument('--kind', default='BAND')
     parser.add_argument('--eol', default='lf')
-    parser.add_argument('--protocol', default='1.0')
+    parser.add_argument('--protocol', default='1.1')
     parser.add_argument('--boot-ms', type=int, default=0)
     parser.add_argument('--babble', default='')
     for flag in ('--no-crc', '--garbage', '--deaf'):

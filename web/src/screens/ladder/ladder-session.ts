@@ -53,6 +53,9 @@ export class TlLadderSession extends TlElement {
   readonly #bench = new BenchState(this);
   readonly #fit = new FitRun(this);
   readonly #hand = new LadderHand(this);
+  readonly #button = new HeadButton(this, () =>
+    this.#headReady && !this.#weighRung ? buttonTarget(this.#now, this.#target) : undefined,
+  );
 
   constructor() {
     super();
@@ -67,9 +70,6 @@ export class TlLadderSession extends TlElement {
         if (!this.#weighRung || key === 'Enter' || key === ' ') void this.#press();
       },
       () => void this.#hand.undo(),
-    );
-    new HeadButton(this, () =>
-      this.#headReady && !this.#weighRung ? buttonTarget(this.#now, this.#target) : undefined,
     );
     new EventsController(this, {
       taken: (event) => {
@@ -234,7 +234,7 @@ export class TlLadderSession extends TlElement {
       return html`<tl-next
         far
         label=${busy ? `${t.reading} …` : this.chosen ? t.again(targetName(target)) : t.readNow}
-        hint=${this.chosen ? t.redoKey : t.readKey}
+        hint=${this.chosen ? t.redoKey : this.#button.ready ? t.readKey : t.readKeyAlone}
         ?busy=${busy}
         @click=${press}
       ></tl-next>`;

@@ -46,6 +46,8 @@ export const instrumentGerman = german(INSTRUMENT, {
     'Der Kopf ist wieder da, und seine Lampe ist vielleicht kalt; messen Sie die Weißkachel, bevor Sie weitermachen.',
   'head-restarted':
     'Der Kopf hat von selbst neu begonnen, und seine Lampe ist kalt; messen Sie die Weißkachel, bevor Sie weitermachen.',
+  'press-set-aside':
+    'Ein Druck auf den Knopf des Kopfs, der vor dem Wechsel kam, zählt nicht; drücken Sie noch einmal.',
   busy: 'Der Kopf misst gerade; warten Sie, bis er fertig ist.',
   lost: '{fault} Er wird von selbst gefunden, sobald er steckt; alles bisher Gemessene ist behalten.',
   'no-instrument':
