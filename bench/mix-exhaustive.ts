@@ -1,4 +1,4 @@
-import { type Candidate, type Search, searchOn } from '../src/mix/match/candidates.ts';
+import { type Candidate, type Search, searchOn } from '../src/mix/search/come-down.ts';
 import { EVEN, type WantedChannels, differenceGoal } from '../src/mix/search/goal.ts';
 import { choices } from '../src/mix/search/net.ts';
 import type { TubeSet } from '../src/mix/tube-set.ts';

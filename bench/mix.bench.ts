@@ -13,7 +13,8 @@
  * over targets. Processor time is given beside the clock's for the same reason.
  */
 import { matchColour, mixKernel, paletteLimits, predictMix, tubeSet } from '../src/mix/index.ts';
-import { candidates, searchOn } from '../src/mix/match/candidates.ts';
+import { candidates } from '../src/mix/match/candidates.ts';
+import { searchOn } from '../src/mix/search/come-down.ts';
 import { EVEN } from '../src/mix/search/goal.ts';
 import { choices } from '../src/mix/search/net.ts';
 import { INVENTED_TUBES, inventedPalette } from '../tests/mix/invented-palette.ts';

@@ -176,6 +176,12 @@ describe('constraints always hold', () => {
       });
     }
   });
+
+  it('keeps the best recipe where every one has a tube that hardly does anything', () => {
+    const { recipes } = matchColour(palette, { lab: lab(13.75, -32.9, 10.64) }, { closeEnough: 0.5 });
+    expect(recipes).toHaveLength(1);
+    expect(recipes[0]!.deltaE00).toBeLessThan(0.01);
+  });
 });
 
 describe('order of recipes', () => {

@@ -1,4 +1,4 @@
-import type { Search } from '../match/candidates.ts';
+import type { Search } from '../search/come-down.ts';
 import { type Watch, heed } from '../problem.ts';
 import type { Goal } from '../search/goal.ts';
 import { choices } from '../search/net.ts';

@@ -8,7 +8,7 @@ import { withBlends } from '../blend.ts';
 import type { Masses } from '../film-stack.ts';
 import { valueOfL } from '../limits/edge-search.ts';
 import { squaresGoal } from '../limits/extreme-goals.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { MixProblem, type Watch } from '../problem.ts';
 import type { Goal } from '../search/goal.ts';
 import { tubeSet } from '../tube-set.ts';

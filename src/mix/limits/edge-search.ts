@@ -3,7 +3,7 @@ import { type Lab, chroma, labF } from '../../colour/lab.ts';
 import { lean } from '../../colour/lean.ts';
 import { luminanceOfValue, valueOfLuminance } from '../../colour/munsell-value.ts';
 import type { Masses } from '../film-stack.ts';
-import { type Search, searchOn } from '../match/candidates.ts';
+import { type Search, searchOn } from '../search/come-down.ts';
 import type { Goal } from '../search/goal.ts';
 import { type MixNet, mixNet } from '../search/net.ts';
 import type { TubeSet } from '../tube-set.ts';

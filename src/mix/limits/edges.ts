@@ -1,5 +1,5 @@
 import { type EdgeMix, type EdgeSearch, valueLOf } from './edge-search.ts';
-import { comeDown } from '../match/candidates.ts';
+import { comeDown } from '../search/come-down.ts';
 import { alongHue, leanAtValue, neutralAtValue, towardValue } from './extreme-goals.ts';
 import { familyAlong } from '../value-string/family-along.ts';
 import type { Watch } from '../problem.ts';

@@ -5,7 +5,8 @@ import type { Masses } from '../film-stack.ts';
 import { metamerism } from '../metamerism.ts';
 import { MixProblem, type Watch } from '../problem.ts';
 import { tubeSet } from '../tube-set.ts';
-import { type Candidate, type Search, candidates, searchOn } from './candidates.ts';
+import { type Candidate, EXACT, type Search, searchOn } from '../search/come-down.ts';
+import { candidates } from './candidates.ts';
 import { forgiveness } from './forgiveness.ts';
 import { type Ranked, rank, withoutDisguises } from './rank.ts';
 import { type Recipe, gramsOf, recipeOf, reflectanceOfParts } from './recipe.ts';
@@ -138,6 +139,8 @@ export function matchColour(palette: MixingPalette, target: Wanted, options: Mat
     wanted.emphasis,
     Math.min(maxTubes, set.ids.length),
     options.watch,
+    // One more tube than an exact recipe is that recipe in disguise.
+    Math.min(EXACT, tie * tie),
   );
   const ranked = rank(
     found.map((c) => weigh(search, wanted, c, options)),

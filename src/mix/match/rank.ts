@@ -1,4 +1,4 @@
-import type { Candidate } from './candidates.ts';
+import type { Candidate } from '../search/come-down.ts';
 
 /** Everything ranking looks at. */
 export interface Rankable {
@@ -54,7 +54,7 @@ export function rank<T extends Rankable>(all: readonly T[], tie: number): T[] {
 
 /**
  * Leaves out recipes in disguise: those with a tube that does nothing (leaving it out moves the mix by less than `tie`),
- * and those that only add tubes to a better-ranked one without coming nearer.
+ * and those that only add tubes to a better-ranked one without coming nearer. Where all have such a tube the best stays.
  */
 export function withoutDisguises<T extends Rankable>(ranked: readonly T[], tie: number): T[] {
   const kept: T[] = [];
@@ -68,5 +68,5 @@ export function withoutDisguises<T extends Rankable>(ranked: readonly T[], tie: 
     );
     if (!disguised) kept.push(r);
   }
-  return kept;
+  return kept.length > 0 ? kept : ranked.slice(0, 1);
 }

@@ -12,6 +12,8 @@ export interface NetFamily {
   /** Place of its first knot among all knots, and how many there are. */
   readonly first: number;
   readonly count: number;
+  /** Places among the families of those made of some of its tubes. */
+  readonly within: readonly number[];
 }
 
 export interface MixNet {
@@ -75,10 +77,15 @@ export function mixNet(set: TubeSet, most: number, watch?: Watch): MixNet {
   const known = cache.get(size);
   if (known) return known;
   const families: NetFamily[] = [];
+  const places = new Map<string, number>();
   let first = 0;
   for (let m = 1; m <= size; m++) {
     for (const tubes of choices(set.ids.length, m)) {
-      families.push({ tubes, first, count: knotsOf(m) });
+      const within = Array.from({ length: m - 1 }, (_, i) => choices(m, i + 1))
+        .flat()
+        .map((some) => places.get(some.map((j) => tubes[j]!).join(' '))!);
+      places.set(tubes.join(' '), families.length);
+      families.push({ tubes, first, count: knotsOf(m), within });
       first += knotsOf(m);
     }
   }

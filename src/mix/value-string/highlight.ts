@@ -1,7 +1,7 @@
 import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
 import type { MixingPalette } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { lean } from '../../colour/lean.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
 import { type Pour, pourRecipe } from '../pour/pour-recipe.ts';

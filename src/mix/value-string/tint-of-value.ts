@@ -1,4 +1,4 @@
-import type { Search } from '../match/candidates.ts';
+import type { Search } from '../search/come-down.ts';
 
 /** Ratios looked at before halving, in ln of effective parts. */
 const LOOKS = 80;
