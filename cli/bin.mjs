@@ -6,3 +6,5 @@ register();
 /** @type {typeof import('./main.ts')} */
 const program = await import('./main.ts');
 process.exitCode = await program.main(process.argv.slice(2));
+// Whatever still hangs, such as udevadm asked for a list of ports, must not keep a command alive that has said its last.
+process.stdout.write('', () => process.exit());

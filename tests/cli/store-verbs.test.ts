@@ -1,9 +1,9 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openStore } from '../../server/store/open-store.ts';
-import { cli, FIXTURES } from './run-cli.ts';
+import { cli, FIXTURES, spawned } from './run-cli.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'tintladder-store-cli-'));
 const data = join(folder, 'data');
@@ -62,6 +62,25 @@ describe('read and ports', () => {
     expect(err.trim().split('\n')).toHaveLength(1);
     expect(err).toContain('/dev/no-such-port');
   });
+
+  it.runIf(process.platform === 'linux')(
+    'ends though the list of ports never comes',
+    () => {
+      const stub = join(folder, 'udevadm');
+      writeFileSync(stub, '#!/bin/sh\nexec sleep 120\n');
+      chmodSync(stub, 0o755);
+      const path = process.env['PATH'];
+      process.env['PATH'] = `${folder}:${path}`;
+      try {
+        const { code, out } = spawned('ports', '--json');
+        expect(code).toBe(0);
+        expect(Array.isArray(JSON.parse(out))).toBe(true);
+      } finally {
+        process.env['PATH'] = path;
+      }
+    },
+    100_000,
+  ); // less than the list hangs; a process takes seconds to start
 
   it('list ports without failing where there are none', async () => {
     const { code, out } = await cli('ports', '--json');

@@ -67,6 +67,20 @@ describe.concurrent.each([
   });
 });
 
+describe.concurrent('a wire that speaks by itself', () => {
+  it('noise while nothing is asked is counted, and spoils nothing', async ({ bench }) => {
+    const connected = await bench.plugged([], { heartbeatMs: 60_000 });
+    await connected.read();
+    // A burst, a line end, and a whole old frame that looks like an answer.
+    const old = '2,0,64,5.0000E-3,1,2.981E2,10,1,1,1,1,1,1,1,1,1,1';
+    for (const text of ['\u0000\u00ff\u00c3(\u00f8\u0080?', '\n', `${old}\r\n`])
+      await bench.terminal.command(`raw ${Buffer.from(text, 'latin1').toString('hex')}`);
+    await expect.poll(() => connected.health.noiseLines).toBe(2);
+    expect(await connected.read()).toMatchObject({ frame: 2, counts: COUNTS });
+    expect(connected.health.retries).toBe(0);
+  });
+});
+
 describe.concurrent('a damaged digit', () => {
   it('is seen by the checksum and asked for again', async ({ bench }) =>
     readsAfterOneRepeat(bench, [], 'digit'));
