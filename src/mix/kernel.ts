@@ -6,10 +6,12 @@
  * (J. L. Saunderson, J. Opt. Soc. Am. 32 (1942) 727-736), with K = sum x_i K_i, S = sum x_i S_i, root = sqrt(K(K+2S)):
  *   R = S/(K + S + root),  R_m = floor + gain R/(1 - k2 R) = floor + gain S/(K + (1-k2) S + root),
  * one square root and one division a wavelength. R_m is of degree 0 in (K, S), so that
- *   K dR_m/dK + S dR_m/dS = 0  and  dR_m/dx_i = dR_m/dK (K_i - (K/S) S_i).
+ *   K dR_m/dK + S dR_m/dS = 0,  and with E = K + (1-k2) S + root
+ *   dR_m/dx_i = gain t (S K_i - K S_i),  t = -(K + S + root)/(E^2 root).
  *
- * Tubes are taken four at a time, the sums written out; a tube that is missing from a four has K = S = 0. What crowding
- * adds (crowding.ts) stands after the tubes as one more, which scatters as the white does and absorbs nothing.
+ * Tubes are taken four at a time, the sums written out up to twelve; a tube that is missing from a four has K = S = 0.
+ * What crowding adds (crowding.ts) stands after the tubes as one more, which scatters as the white does and absorbs
+ * nothing.
  */
 import { GRID_SIZE } from '../colour/grid.ts';
 import { labF } from '../colour/lab.ts';
@@ -21,7 +23,7 @@ export const CHANNELS = 4;
 /** Place of L* under C/2deg among the channels. */
 export const VALUE_CHANNEL = 3;
 
-const WRITTEN_OUT = 4;
+const FOUR = 4;
 /** Own copies: some loaders turn an imported name into a property look-up, which a loop this tight would feel. */
 const SAMPLES = GRID_SIZE;
 const toF = labF;
@@ -35,7 +37,11 @@ export interface MixKernel {
   choose(tubes: ArrayLike<number>): void;
   /** Colour of amounts in effective parts, in the order chosen. Degree 0: only ratios count. */
   colour(x: Float64Array): void;
-  /** The same with slopes. */
+  /** The same, so that its slopes may be asked for afterwards. */
+  colourForSlopes(x: Float64Array): void;
+  /** Slopes of the colour last asked for by `colourForSlopes`. */
+  slopes(): void;
+  /** Colour and slopes. */
   colourAndSlopes(x: Float64Array): void;
 }
 
@@ -53,14 +59,15 @@ export function mixKernel(set: TubeSet): MixKernel {
   const { gain, k2 } = set.surface;
   const rest = 1 - k2;
   const { crowding } = set;
-  const widest = WRITTEN_OUT * Math.ceil((set.ids.length + (crowding ? 1 : 0)) / WRITTEN_OUT);
+  const widest = FOUR * Math.ceil((set.ids.length + (crowding ? 1 : 0)) / FOUR);
   const u = new Float64Array(CHANNELS);
   const f = new Float64Array(CHANNELS);
   const J = new Float64Array(CHANNELS * widest);
   /** A record a wavelength: K of `pad` tubes, S of `pad` tubes, four weights. */
   const packed = new Float64Array(SAMPLES * (2 * widest + CHANNELS));
-  const slopes = new Float64Array(SAMPLES);
-  const ratios = new Float64Array(SAMPLES);
+  /** By wavelength what slopes are made of: t S and t K. */
+  const byK = new Float64Array(SAMPLES);
+  const byS = new Float64Array(SAMPLES);
   /** Amounts, with zeros for the tubes that pad the record. */
   const amounts = new Float64Array(widest);
   /** With crowding: the tubes chosen, slopes with the extra white's after them, and dE/dx. */
@@ -68,6 +75,7 @@ export function mixKernel(set: TubeSet): MixKernel {
   let chosen = own.subarray(0, 0);
   const withExtra = new Float64Array(crowding ? CHANNELS * widest : 0);
   const more = new Float64Array(set.ids.length);
+  const crowded = new Float64Array(crowding ? set.ids.length : 0);
   let m = 0;
   let pad = 0;
 
@@ -97,7 +105,7 @@ export function mixKernel(set: TubeSet): MixKernel {
   };
   const choose = (tubes: ArrayLike<number>): void => {
     m = tubes.length;
-    const to = WRITTEN_OUT * Math.ceil((m + (crowding ? 1 : 0)) / WRITTEN_OUT);
+    const to = FOUR * Math.ceil((m + (crowding ? 1 : 0)) / FOUR);
     if (to !== pad) layOut(to);
     for (let j = 0; j < m; j++) put(j, tubes[j]!);
     for (let j = m; j < pad; j++) clear(j);
@@ -125,11 +133,11 @@ export function mixKernel(set: TubeSet): MixKernel {
     u[3] = 116 * fv - 16;
   };
 
-  /** The colour and, where asked, by wavelength what its slopes are made of: d(inside)/dK and K/S. */
+  /** The colour and, where asked, what its slopes are made of. */
   const evaluate = (x: Float64Array, withSlopes: boolean): void => {
     const P = packed;
-    const sl = slopes;
-    const qs = ratios;
+    const tS = byK;
+    const tK = byS;
     const k = rest;
     const count = m;
     const by = pad;
@@ -137,31 +145,51 @@ export function mixKernel(set: TubeSet): MixKernel {
     const end = SAMPLES * step;
     const y = amounts;
     for (let j = 0; j < count; j++) y[j] = x[j]!;
-    if (crowding) y[count] = extraWhite(set, chosen, x);
-    const a = y[0]!;
-    const b = y[1]!;
-    const c = y[2]!;
-    const d = y[3]!;
+    if (crowding) {
+      y[count] = extraWhite(set, chosen, x);
+      if (withSlopes) for (let j = 0; j < count; j++) crowded[j] = x[j]!;
+    }
+    const y0 = y[0]!;
+    const y1 = y[1]!;
+    const y2 = y[2]!;
+    const y3 = y[3]!;
+    const second = by > 4;
+    const third = by > 8;
+    const y4 = second ? y[4]! : 0;
+    const y5 = second ? y[5]! : 0;
+    const y6 = second ? y[6]! : 0;
+    const y7 = second ? y[7]! : 0;
+    const y8 = third ? y[8]! : 0;
+    const y9 = third ? y[9]! : 0;
+    const y10 = third ? y[10]! : 0;
+    const y11 = third ? y[11]! : 0;
     let X = 0;
     let Y = 0;
     let Z = 0;
     let V = 0;
     for (let p = 0, i = 0; p < end; p += step, i++) {
-      let K = a * P[p]! + b * P[p + 1]! + c * P[p + 2]! + d * P[p + 3]!;
       const s = p + by;
-      let S = a * P[s]! + b * P[s + 1]! + c * P[s + 2]! + d * P[s + 3]!;
-      for (let j = 4; j < by; j += 4) {
-        const at = p + j;
-        K += y[j]! * P[at]! + y[j + 1]! * P[at + 1]! + y[j + 2]! * P[at + 2]! + y[j + 3]! * P[at + 3]!;
-        const to = s + j;
-        S += y[j]! * P[to]! + y[j + 1]! * P[to + 1]! + y[j + 2]! * P[to + 2]! + y[j + 3]! * P[to + 3]!;
+      let K = y0 * P[p]! + y1 * P[p + 1]! + y2 * P[p + 2]! + y3 * P[p + 3]!;
+      let S = y0 * P[s]! + y1 * P[s + 1]! + y2 * P[s + 2]! + y3 * P[s + 3]!;
+      if (second) {
+        K += y4 * P[p + 4]! + y5 * P[p + 5]! + y6 * P[p + 6]! + y7 * P[p + 7]!;
+        S += y4 * P[s + 4]! + y5 * P[s + 5]! + y6 * P[s + 6]! + y7 * P[s + 7]!;
+        if (third) {
+          K += y8 * P[p + 8]! + y9 * P[p + 9]! + y10 * P[p + 10]! + y11 * P[p + 11]!;
+          S += y8 * P[s + 8]! + y9 * P[s + 9]! + y10 * P[s + 10]! + y11 * P[s + 11]!;
+          for (let j = 12; j < by; j++) {
+            K += y[j]! * P[p + j]!;
+            S += y[j]! * P[s + j]!;
+          }
+        }
       }
       const root = Math.sqrt(K * (K + 2 * S));
       const E = K + k * S + root;
       const g = S / E;
       if (withSlopes) {
-        sl[i] = (-g * (root + K + S)) / (E * root);
-        qs[i] = K / S;
+        const t = -(root + K + S) / (E * E * root);
+        tS[i] = t * S;
+        tK[i] = t * K;
       }
       const w = s + by;
       X += P[w]! * g;
@@ -192,11 +220,10 @@ export function mixKernel(set: TubeSet): MixKernel {
     out[3 * by + j] = 116 * gv * dv;
   };
 
-  const colourAndSlopes = (x: Float64Array): void => {
-    evaluate(x, true);
+  const slopes = (): void => {
     const P = packed;
-    const sl = slopes;
-    const qs = ratios;
+    const tS = byK;
+    const tK = byS;
     const tubes = m;
     const count = crowding ? tubes + 1 : tubes;
     const by = pad;
@@ -217,11 +244,11 @@ export function mixKernel(set: TubeSet): MixKernel {
       let z1 = 0;
       let v1 = 0;
       for (let p = 0, i = 0; p < end; p += step, i++) {
-        const slope = sl[i]!;
-        const q = qs[i]!;
+        const ofK = tS[i]!;
+        const ofS = tK[i]!;
         const at = p + j;
-        const h0 = slope * (P[at]! - q * P[at + by]!);
-        const h1 = slope * (P[at + 1]! - q * P[at + by + 1]!);
+        const h0 = ofK * P[at]! - ofS * P[at + by]!;
+        const h1 = ofK * P[at + 1]! - ofS * P[at + by + 1]!;
         const w = p + 2 * by;
         const wx = P[w]!;
         const wy = P[w + 1]!;
@@ -240,7 +267,7 @@ export function mixKernel(set: TubeSet): MixKernel {
       if (j + 1 < count) slopesOf(j + 1, gx, gy, gz, gv, x1, y1, z1, v1);
     }
     if (crowding) {
-      extraWhiteSlopes(set, chosen, x, more);
+      extraWhiteSlopes(set, chosen, crowded, more);
       for (let ch = 0; ch < CHANNELS; ch++) {
         const byExtra = withExtra[ch * count + tubes]!;
         for (let j = 0; j < tubes; j++) J[ch * tubes + j] = withExtra[ch * count + j]! + more[j]! * byExtra;
@@ -248,5 +275,16 @@ export function mixKernel(set: TubeSet): MixKernel {
     }
   };
 
-  return { u, J, choose, colour: (x) => evaluate(x, false), colourAndSlopes };
+  return {
+    u,
+    J,
+    choose,
+    colour: (x) => evaluate(x, false),
+    colourForSlopes: (x) => evaluate(x, true),
+    slopes,
+    colourAndSlopes(x) {
+      evaluate(x, true);
+      slopes();
+    },
+  };
 }

@@ -21,36 +21,44 @@ export function colourProblem(kernel: MixKernel, most: number): ColourProblem {
   const { u, J } = kernel;
   let goal: Goal = { cost: () => 0, model: () => 0 };
   let m = 0;
+  /** The chain rule, from the kernel's slopes. */
+  const chain = (slope: Float64Array, A: Float64Array): number => {
+    const cost = goal.model(u, g, H);
+    for (let c = 0; c < FOUR; c++) {
+      for (let j = 0; j < m; j++) {
+        let s = 0;
+        for (let d = 0; d < FOUR; d++) s += H[c * FOUR + d]! * J[d * m + j]!;
+        HJ[c * m + j] = s;
+      }
+    }
+    for (let j = 0; j < m; j++) {
+      let s = 0;
+      for (let c = 0; c < FOUR; c++) s += J[c * m + j]! * g[c]!;
+      slope[j] = s;
+      for (let k = 0; k <= j; k++) {
+        let a = 0;
+        for (let c = 0; c < FOUR; c++) a += J[c * m + j]! * HJ[c * m + k]!;
+        A[j * m + k] = A[k * m + j] = a;
+      }
+    }
+    return cost;
+  };
   return {
     aim(next, count) {
       goal = next;
       m = count;
     },
     cost(x) {
-      kernel.colour(x);
+      kernel.colourForSlopes(x);
       return goal.cost(u);
     },
     model(x, slope, A) {
       kernel.colourAndSlopes(x);
-      const cost = goal.model(u, g, H);
-      for (let c = 0; c < FOUR; c++) {
-        for (let j = 0; j < m; j++) {
-          let s = 0;
-          for (let d = 0; d < FOUR; d++) s += H[c * FOUR + d]! * J[d * m + j]!;
-          HJ[c * m + j] = s;
-        }
-      }
-      for (let j = 0; j < m; j++) {
-        let s = 0;
-        for (let c = 0; c < FOUR; c++) s += J[c * m + j]! * g[c]!;
-        slope[j] = s;
-        for (let k = 0; k <= j; k++) {
-          let a = 0;
-          for (let c = 0; c < FOUR; c++) a += J[c * m + j]! * HJ[c * m + k]!;
-          A[j * m + k] = A[k * m + j] = a;
-        }
-      }
-      return cost;
+      return chain(slope, A);
+    },
+    again(slope, A) {
+      kernel.slopes();
+      return chain(slope, A);
     },
   };
 }

@@ -10,6 +10,8 @@ export interface DescentProblem {
   cost(x: Float64Array): number;
   /** Cost at x; its gradient into `slope` (m); a positive semidefinite curvature into `A` (m times m, row by row). */
   model(x: Float64Array, slope: Float64Array, A: Float64Array): number;
+  /** What `model` gives at the x that `cost` was last asked for, where that comes cheaper. */
+  again?(slope: Float64Array, A: Float64Array): number;
 }
 
 export interface DescentOptions {
@@ -94,8 +96,11 @@ export function descent(most: number): Descent {
       const j = free[r]!;
       trial[j] = Math.max(floor ? floor[j]! : 0, x[j]! + step[r]!);
     }
-    for (let j = 0; j < m; j++) if (trial[j]! > 0) return true;
-    return false;
+    let sum = 0;
+    for (let j = 0; j < m; j++) sum += trial[j]!;
+    if (!(sum > 0)) return false;
+    if (!floor) for (let j = 0; j < m; j++) trial[j]! /= sum;
+    return true;
   };
 
   return {
@@ -103,9 +108,9 @@ export function descent(most: number): Descent {
       const { floor, interior = false, reached = REACHED, maxIterations = 40 } = options;
       let damping = 1e-3;
       let cost = Infinity;
+      if (!floor) normalise(x, m);
       for (let iteration = 0; iteration < maxIterations; iteration++) {
-        if (!floor) normalise(x, m);
-        cost = problem.model(x, slope, A);
+        cost = iteration > 0 && problem.again ? problem.again(slope, A) : problem.model(x, slope, A);
         if (cost < reached) return cost;
         const f = chooseFree(x, m, floor, interior && iteration > 1);
         if (f < 0) return Infinity;
@@ -120,10 +125,7 @@ export function descent(most: number): Descent {
         if (!(better < cost)) return cost;
         for (let j = 0; j < m; j++) x[j] = trial[j]!;
         damping = damping < 1e-9 ? 0 : damping / 8;
-        if (better < reached || cost - better < FLAT * cost) {
-          if (!floor) normalise(x, m);
-          return better;
-        }
+        if (better < reached || cost - better < FLAT * cost) return better;
       }
       return cost;
     },
