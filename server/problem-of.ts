@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isDeviceFault } from '../src/device/fault.ts';
+import { type ShapeIssue, shapeSays } from '../src/sentence/shape.ts';
 import { ReadingRefused } from '../src/calibrate/refusal.ts';
 import { HttpProblem } from './problem.ts';
 import { StoreProblem } from './store/open-store.ts';
@@ -51,7 +52,7 @@ export function problemOf(error: unknown): HttpProblem | undefined {
 export function schemaProblem(error: z.ZodError, what: 'body' | 'query' | 'address'): HttpProblem {
   const issues = error.issues
     .slice(0, 20)
-    .map((issue) => ({ at: place(issue.path), sentence: issue.message }));
+    .map((issue) => ({ at: place(issue.path), sentence: shapeSays(issue as ShapeIssue) }));
   const first = issues[0] ?? { at: '', sentence: say('not-as-described') };
   const more = error.issues.length - 1;
   const values = { what, place: first.at ? say('at-place', { place: first.at }) : '', why: first.sentence };

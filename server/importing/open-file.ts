@@ -5,6 +5,7 @@ import { swatchSetFromTable } from '../../src/profile/exchange/readings-table.ts
 import type { Assumption } from '../../src/profile/exchange/spectral-table.ts';
 import { readProfile } from '../../src/profile/read.ts';
 import type { PaletteProfile } from '../../src/profile/schema.ts';
+import { shapeSays } from '../../src/sentence/shape.ts';
 import type { ImportRequest } from '../api/imports.ts';
 import { unusable } from '../problem.ts';
 import { openTable } from './open-table.ts';
@@ -53,7 +54,8 @@ export function openFile(
     );
   }
   const format = isRecord(document) ? document['format'] : undefined;
-  if (format === 'palette-profile') return { kind: 'palette profile', profile: readProfile(document) };
+  if (format === 'palette-profile')
+    return { kind: 'palette profile', profile: readProfile(document, shapeSays) };
   if (format !== 'swatch-set' || !isRecord(document)) {
     throw unusable(
       say('format', { file: request.fileName, format: JSON.stringify(format) ?? 'nothing' }),

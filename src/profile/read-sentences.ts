@@ -2,7 +2,7 @@
 import { type Say, catalogue } from '../sentence/catalogue.ts';
 
 export const PROFILE_FILE = catalogue('profile-file', {
-  unreadable: "The profile's {at:said} cannot be read: {issue}; mend it or export the profile again.",
+  unreadable: "The profile's {at:said} cannot be read: {issue:said}; mend it or export the profile again.",
   'not-json': 'The file is not JSON ({cause}); a palette profile is a JSON document, so choose another file.',
   'not-an-object': 'A palette profile is a JSON object; something else was given, so choose another file.',
   format:

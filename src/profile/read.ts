@@ -1,4 +1,5 @@
 import { GRID_NM, GRID_SIZE } from '../colour/grid.ts';
+import type { ShapeIssue } from '../sentence/shape.ts';
 import { ProfileProblem } from './problem.ts';
 import { type PaletteProfile, profileSchema } from './schema.ts';
 import { say } from './read-sentences.ts';
@@ -6,16 +7,24 @@ import { say } from './read-sentences.ts';
 /**
  * Reads a palette profile, version 1, from a parsed JSON document or its text. Members this version does not know
  * are kept, so that `readProfile(writeProfile(p))` loses nothing.
+ * @param says what is wrong at a place that is not of the form; the schema library's own words without it, so that a
+ *   program which reads profiles of its own making need not carry the sentences
  * @throws ProfileProblem with one sentence and the place in the document.
  */
-export function readProfile(input: unknown): PaletteProfile {
+export function readProfile(
+  input: unknown,
+  says: (issue: ShapeIssue) => string = ({ message }) => message,
+): PaletteProfile {
   const document = typeof input === 'string' ? parse(input) : input;
   refuseOtherKinds(document);
   const result = profileSchema.safeParse(document);
   if (!result.success) {
     const issue = result.error.issues[0]!;
     const at = place(issue.path);
-    throw new ProfileProblem(say('unreadable', { at: at || 'document', issue: issue.message }), at);
+    throw new ProfileProblem(
+      say('unreadable', { at: at || 'document', issue: says(issue as ShapeIssue) }),
+      at,
+    );
   }
   holdCrossRules(result.data);
   return result.data;

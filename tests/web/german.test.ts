@@ -1,8 +1,10 @@
 /** German of what the program says: complete, and found again from the English sentence alone. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { type Sentences, SLOT, fill } from '../../src/sentence/catalogue.ts';
 import { recogniser, type SlotKind } from '../../src/sentence/recognise.ts';
+import { type ShapeIssue, shapeSays } from '../../src/sentence/shape.ts';
 import { WORDS } from '../../src/sentence/words.ts';
 import { CATALOGUES } from '../../server/api/sentences/all.ts';
 import { GERMAN } from '../../web/src/text/german/all.ts';
@@ -84,6 +86,41 @@ describe('the catalogues of what the program says', () => {
   });
 });
 
+describe('what a schema finds wrong', () => {
+  const shape = z.strictObject({
+    most: z.number().max(5).optional(),
+    above: z.number().positive().optional(),
+    whole: z.int().optional(),
+    name: z.string().min(1).max(3).optional(),
+    films: z.array(z.number()).length(2).optional(),
+    way: z.enum(['wet', 'dry']).optional(),
+    version: z.literal(1).optional(),
+    pulled: z.iso.date().optional(),
+    paint: z.discriminatedUnion('by', [z.strictObject({ by: z.literal('g') })]).optional(),
+    needed: z.boolean(),
+  });
+
+  it.each([
+    [{}, 'it is missing'],
+    [{ needed: 'yes' }, 'true or false is wanted here'],
+    [{ most: 6 }, 'a number of at most 5 is wanted here'],
+    [{ above: 0 }, 'a number above 0 is wanted here'],
+    [{ whole: 1.5 }, 'a whole number is wanted here'],
+    [{ name: '' }, 'at least 1 characters are wanted here'],
+    [{ films: [1] }, 'exactly 2 entries are wanted here'],
+    [{ way: 'damp' }, 'one of "wet", "dry" is wanted here'],
+    [{ version: 2 }, '1 is wanted here, and nothing else'],
+    [{ pulled: 'May' }, 'a date such as 2026-05-31 is wanted here'],
+    [{ paint: { by: 'ml' } }, '"g" is wanted here, and nothing else'],
+    [{ grams: 1 }, 'there is no member "grams" here'],
+  ])('is a clause of our own in both languages: %j', (document, clause) => {
+    const { error } = shape.safeParse({ ...('needed' in document ? {} : { needed: true }), ...document });
+    const found = Object.keys(document).length > 0 ? error : shape.safeParse({}).error;
+    expect(shapeSays(found!.issues[0] as ShapeIssue)).toBe(clause);
+    expect(inGerman(clause)).toMatch(/^(hier gehör|es fehlt|einen Eintrag)/);
+  });
+});
+
 describe('a sentence in German', () => {
   it.each([
     [
@@ -105,6 +142,10 @@ describe('a sentence in German', () => {
     [
       'It hides less: full hiding takes 1.40 times the thickness. No difference is larger than the doubt of the two measurements.',
       'Sie deckt weniger: volles Decken braucht die 1,40-fache Dicke. Kein Unterschied ist größer als der Zweifel der beiden Messungen.',
+    ],
+    [
+      'The body\'s "grams" cannot be taken: a number of at most 5 is wanted here (and 2 more); see /api/openapi.json for what is allowed.',
+      'Inhalt, bei „grams“, ist nicht zu gebrauchen: hier gehört eine Zahl von höchstens 5 hin (und 2 weitere); in /api/openapi.json steht, was erlaubt ist.',
     ],
   ])('is made of the values of %s', (english, german) => {
     expect(inGerman(english)).toBe(german);

@@ -21,6 +21,7 @@ import { MIX } from '../../../src/mix/sentences.ts';
 import { EXCHANGE } from '../../../src/profile/exchange/sentences.ts';
 import { PROFILE_FILE } from '../../../src/profile/read-sentences.ts';
 import { PROFILE } from '../../../src/profile/sentences.ts';
+import { SHAPE } from '../../../src/sentence/shape-sentences.ts';
 import { STUDY } from '../../../src/study/sentences.ts';
 
 export const CATALOGUES: readonly Sentences[] = [
@@ -45,5 +46,6 @@ export const CATALOGUES: readonly Sentences[] = [
   EXCHANGE,
   PROFILE_FILE,
   PROFILE,
+  SHAPE,
   STUDY,
 ];

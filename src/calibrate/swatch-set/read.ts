@@ -1,3 +1,4 @@
+import { type ShapeIssue, shapeSays } from '../../sentence/shape.ts';
 import { holdInstrumentRules } from './instrument-rules.ts';
 import { SwatchSetProblem } from './problem.ts';
 import { type SwatchSet, swatchSetSchema } from './schema.ts';
@@ -19,7 +20,7 @@ export function readSwatchSet(input: unknown): SwatchSet {
     throw new SwatchSetProblem(
       say('unreadable', {
         what: describe(document, issue.path) || say('the-swatch-set'),
-        issue: issue.message,
+        issue: shapeSays(issue as ShapeIssue),
         at: at || say('the-document'),
       }),
       at,

@@ -20,7 +20,7 @@ export const SWATCH_SET = catalogue('swatch-set', {
   'both-masses-and-made': 'both masses and made',
   'neither-masses-nor-made': 'neither masses nor made',
   'no-paint': '"{id}" holds no paint; give at least one mass above 0.',
-  unreadable: '{what:said} cannot be read: {issue}; mend {at:said} and import it again.',
+  unreadable: '{what:said} cannot be read: {issue:said}; mend {at:said} and import it again.',
   'the-swatch-set': 'The swatch set',
   'the-document': 'the document',
   'not-json': 'The file is not JSON ({cause}); a swatch set is a JSON document, so choose another file.',

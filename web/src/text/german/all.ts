@@ -18,6 +18,7 @@ import { profileFileGerman } from './profile-file.ts';
 import { profileGerman } from './profile.ts';
 import { readingGerman } from './reading.ts';
 import { repeatsGerman } from './repeats.ts';
+import { shapeGerman } from './shape.ts';
 import { studyGerman } from './study.ts';
 import { swatchSetGerman } from './swatch-set.ts';
 import { tileGerman } from './tile.ts';
@@ -43,6 +44,7 @@ export const GERMAN: readonly GermanCatalogue[] = [
   profileGerman,
   readingGerman,
   repeatsGerman,
+  shapeGerman,
   studyGerman,
   swatchSetGerman,
   tileGerman,
