@@ -178,10 +178,12 @@ export interface PileShares {
 }
 
 /** Composition of one pile under the errors `e` (all of the set's; zeros are the weighing as written). */
-export function sharesOfPile({ piles, tubeIds }: Piles, index: number, e: ArrayLike<number>): PileShares {
-  const pile = piles[index]!;
-  const mass = new Float64Array(tubeIds.length);
-  const slopes = pile.errors.map(() => new Float64Array(tubeIds.length));
+export function sharesOfPile(all: Piles, index: number, e: ArrayLike<number>): PileShares {
+  const pile = all.piles[index]!;
+  const count = all.tubeIds.length;
+  const mass = new Float64Array(count);
+  const slopes: Float64Array[] = [];
+  for (let k = 0; k < pile.errors.length; k++) slopes.push(new Float64Array(count));
   for (const part of pile.parts) {
     const grams = part.error >= 0 ? part.grams * Math.exp(part.sd * e[part.error]!) : part.grams;
     const own = part.error >= 0 ? slopes[pile.errors.indexOf(part.error)] : undefined;
@@ -190,21 +192,24 @@ export function sharesOfPile({ piles, tubeIds }: Piles, index: number, e: ArrayL
       if (own) own[part.source.tube]! += part.sd * grams;
       continue;
     }
-    const from = sharesOfPile({ piles, tubeIds } as Piles, part.source.pile, e);
-    const fromErrors = piles[part.source.pile]!.errors;
-    from.shares.forEach((share, t) => {
-      mass[t]! += grams * share;
-      if (own) own[t]! += part.sd * grams * share;
-    });
+    const from = sharesOfPile(all, part.source.pile, e);
+    const fromErrors = all.piles[part.source.pile]!.errors;
+    for (let t = 0; t < count; t++) {
+      mass[t]! += grams * from.shares[t]!;
+      if (own) own[t]! += part.sd * grams * from.shares[t]!;
+    }
     from.slopes.forEach((slope, k) => {
       const into = slopes[pile.errors.indexOf(fromErrors[k]!)]!;
-      slope.forEach((d, t) => (into[t]! += grams * d));
+      for (let t = 0; t < count; t++) into[t]! += grams * slope[t]!;
     });
   }
-  const total = mass.reduce((a, b) => a + b, 0);
+  let total = 0;
+  for (let t = 0; t < count; t++) total += mass[t]!;
   for (const slope of slopes) {
-    const sum = slope.reduce((a, b) => a + b, 0);
-    for (let t = 0; t < mass.length; t++) slope[t] = (slope[t]! - (mass[t]! / total) * sum) / total;
+    let sum = 0;
+    for (let t = 0; t < count; t++) sum += slope[t]!;
+    for (let t = 0; t < count; t++) slope[t] = (slope[t]! - (mass[t]! / total) * sum) / total;
   }
-  return { shares: mass.map((m) => m / total), slopes };
+  for (let t = 0; t < count; t++) mass[t]! /= total;
+  return { shares: mass, slopes };
 }

@@ -1,6 +1,6 @@
 import { emptyArrow, factorArrow } from '../model/arrow.ts';
 import { inverseFromCholesky } from '../linear/cholesky.ts';
-import { predictGroup } from '../model/linearise.ts';
+import { predictGroup } from '../model/predict-group.ts';
 import { stateAt } from '../model/forward.ts';
 import { addPriors } from '../model/priors.ts';
 import type { FitProblem } from '../model/problem.ts';

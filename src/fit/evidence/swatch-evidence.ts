@@ -2,7 +2,7 @@ import { sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
 import { ciede2000 } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { stateAt } from '../model/forward.ts';
-import { predictGroup } from '../model/linearise.ts';
+import { predictGroup } from '../model/predict-group.ts';
 import type { FitProblem } from '../model/problem.ts';
 import { readingColour } from '../observe/reading-colour.ts';
 import type { FittedSwatch, RungEvidence } from '../palette-fit.ts';

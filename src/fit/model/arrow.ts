@@ -23,7 +23,12 @@ export interface ArrowSystem {
  */
 export function emptyArrow(layout: Layout, only?: number, room?: ArrowSystem): ArrowSystem {
   if (room) {
-    for (const v of [room.ww, room.gradient, ...room.bb, ...room.bw]) v.fill(0);
+    room.ww.fill(0);
+    room.gradient.fill(0);
+    for (let b = 0; b < layout.blocks.length; b++) {
+      if (only === undefined || only === b) room.bb[b]!.fill(0);
+      room.bw[b]!.fill(0);
+    }
     return room;
   }
   const { border, blocks } = layout;

@@ -22,35 +22,44 @@ export interface ModelState {
   readonly lnX: Float64Array;
 }
 
-/** The state at a point; with `only`, of the tubes of some groups alone. */
-export function stateAt(problem: FitProblem, x: Float64Array, only?: ReadonlySet<number>): ModelState {
-  const { layout, surface } = problem;
-  const tubes = problem.set.tubes.length;
-  const K = new Float64Array(tubes * N);
-  const S = new Float64Array(tubes * N).fill(1);
-  const wanted = only && new Set([...only].flatMap((g) => problem.groups[g]!.tubes));
-  for (let t = 0; t < tubes; t++) {
-    if (wanted && !wanted.has(t)) continue;
+/**
+ * The state at a point; of a block's tubes and the white alone, where one is given. `room` is a state that is done with.
+ */
+export function stateAt(
+  problem: FitProblem,
+  x: Float64Array,
+  block?: number,
+  room: Pick<ModelState, 'K' | 'S' | 'e' | 'lnX'> = roomForState(problem),
+): ModelState {
+  const { layout, surface, white } = problem;
+  const { K, S, e, lnX } = room;
+  const exponentials = (t: number): void => {
     const k = layout.lnK[t]!;
     const s = layout.lnS[t]!;
     for (let i = 0; i < N; i++) {
       if (k >= 0) K[t * N + i] = Math.exp(x[k + i]!);
       if (s >= 0) S[t * N + i] = Math.exp(x[s + i]!);
     }
+  };
+  if (block === undefined) for (let t = 0; t < layout.lnK.length; t++) exponentials(t);
+  else {
+    exponentials(white);
+    for (const t of layout.blocks[block]!.tubes) exponentials(t);
   }
+  place(layout.errors, x, e);
+  place(layout.films, x, lnX);
   const { shared } = layout;
-  const of = (place: number | undefined, otherwise: number): number =>
-    place === undefined ? otherwise : x[place]!;
+  const of = (at: number | undefined, otherwise: number): number => (at === undefined ? otherwise : x[at]!);
   const k2 = of(shared.k2, surface.k2);
   return {
     K,
     S,
-    e: placed(layout.errors, x),
+    e,
     k2,
     floor: of(shared.floor, surfaceFloor(surface)),
     ...topAt(problem, k2),
     crowding: of(shared.crowding, 0),
-    lnX: placed(layout.films, x),
+    lnX,
   };
 }
 
@@ -63,10 +72,18 @@ function topAt({ surface, topSlope }: FitProblem, k2: number): Pick<ModelState, 
   return { top: topOf(surface) + topSlope * INDEX_RANGE * t, topSlope: topSlope * (1 - t * t) };
 }
 
-function placed(places: Int32Array, x: Float64Array): Float64Array {
-  const out = new Float64Array(places.length);
-  for (let i = 0; i < out.length; i++) if (places[i]! >= 0) out[i] = x[places[i]!]!;
-  return out;
+function roomForState({ layout, set }: FitProblem): Pick<ModelState, 'K' | 'S' | 'e' | 'lnX'> {
+  const tubes = set.tubes.length;
+  return {
+    K: new Float64Array(tubes * N),
+    S: new Float64Array(tubes * N).fill(1),
+    e: new Float64Array(layout.errors.length),
+    lnX: new Float64Array(layout.films.length),
+  };
+}
+
+function place(places: Int32Array, x: Float64Array, into: Float64Array): void {
+  for (let i = 0; i < into.length; i++) if (places[i]! >= 0) into[i] = x[places[i]!]!;
 }
 
 /** One swatch predicted on the grid, with its slopes. */
@@ -87,10 +104,16 @@ export interface PileMixture {
   readonly S: Float64Array;
 }
 
-export function mixtureOf(problem: FitProblem, state: ModelState, group: Group): PileMixture {
+/** `room` is a mixture that is done with. */
+export function mixtureOf(
+  problem: FitProblem,
+  state: ModelState,
+  group: Group,
+  room?: PileMixture,
+): PileMixture {
   const shares = sharesOfPile(problem.piles, group.pile, state.e);
-  const K = new Float64Array(N);
-  const S = new Float64Array(N);
+  const K = room?.K.fill(0) ?? new Float64Array(N);
+  const S = room?.S.fill(0) ?? new Float64Array(N);
   for (const t of group.tubes) {
     const c = shares.shares[t]!;
     const cs = t === problem.white ? c * (1 + state.crowding * (1 - c)) : c;
@@ -106,21 +129,23 @@ export function mixtureOf(problem: FitProblem, state: ModelState, group: Group):
 /** Least internal reflectance a card is taken to have while the search tries a floor above its reading. */
 const DARKEST_CARD = 1e-4;
 
+function roomForSlopes(): SwatchSlopes {
+  const [measured, dK, dS, dLnX, dK2, dFloor] = Array.from({ length: 6 }, () => new Float64Array(N));
+  return { measured: measured!, dK: dK!, dS: dS!, dLnX: dLnX!, dK2: dK2!, dFloor: dFloor! };
+}
+
+/** `room` is a prediction that is done with. */
 export function predictSwatch(
   state: ModelState,
   mixture: PileMixture,
   film: number,
   card: Float64Array | undefined,
+  room: SwatchSlopes = roomForSlopes(),
 ): SwatchSlopes {
   const { k2, floor, top, topSlope } = state;
   const topShare = topSlope / top;
   const gain = top * (1 - k2);
-  const measured = new Float64Array(N);
-  const dK = new Float64Array(N);
-  const dS = new Float64Array(N);
-  const dLnX = new Float64Array(N);
-  const dK2 = new Float64Array(N);
-  const dFloor = new Float64Array(N);
+  const { measured, dK, dS, dLnX, dK2, dFloor } = room;
   const X = film < 0 ? 0 : Math.exp(state.lnX[film]!);
   for (let i = 0; i < N; i++) {
     const K = mixture.K[i]!;
@@ -128,6 +153,9 @@ export function predictSwatch(
     let R: number;
     let rK: number;
     let rS: number;
+    let byLnX = 0;
+    let byK2 = 0;
+    let byFloor = 1;
     if (film < 0) {
       const root = Math.sqrt(K * (K + 2 * S));
       R = S / (K + S + root);
@@ -145,13 +173,13 @@ export function predictSwatch(
       rS = at.dS;
       const under = 1 - k2 * R;
       const slope = gain / (under * under);
-      dLnX[i] = at.dLnX * slope;
+      byLnX = at.dLnX * slope;
       if (raw >= DARKEST_CARD) {
         const underG = 1 - k2 * Rg;
         const slopeG = gain / (underG * underG);
         const readG = (gain * Rg) / underG;
-        dK2[i] = (slope * at.dRg * ((top * Rg * (1 - Rg)) / (underG * underG) - topShare * readG)) / slopeG;
-        dFloor[i] = (-slope * at.dRg) / slopeG;
+        byK2 = (slope * at.dRg * ((top * Rg * (1 - Rg)) / (underG * underG) - topShare * readG)) / slopeG;
+        byFloor -= (slope * at.dRg) / slopeG;
       }
     }
     const under = 1 - k2 * R;
@@ -159,8 +187,9 @@ export function predictSwatch(
     measured[i] = floor + (gain * R) / under;
     dK[i] = rK * slope;
     dS[i] = rS * slope;
-    dK2[i]! += (topShare * gain * R) / under - (top * R * (1 - R)) / (under * under);
-    dFloor[i]! += 1;
+    dLnX[i] = byLnX;
+    dK2[i] = byK2 + (topShare * gain * R) / under - (top * R * (1 - R)) / (under * under);
+    dFloor[i] = byFloor;
   }
-  return { measured, dK, dS, dLnX, dK2, dFloor };
+  return room;
 }

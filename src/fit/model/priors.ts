@@ -1,6 +1,7 @@
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { surfaceFloor } from '../optics/surface.ts';
 import type { ArrowSystem } from './arrow.ts';
+import type { Layout } from './layout.ts';
 import type { FitProblem } from './problem.ts';
 import { type SpectrumPrior, smoothnessPrior } from './smoothness.ts';
 
@@ -42,72 +43,141 @@ export function addPriors(
   system: ArrowSystem | null,
   block?: number,
 ): number {
-  const { layout, settings, white } = problem;
+  const { layout, roughness, white } = problem;
   const { K, S, whiteS } = priorsOf(problem);
-  const n = layout.border;
-  const from = block === undefined ? 0 : layout.blocks[block]!.offset;
-  const end = block === undefined ? layout.size : from + layout.blocks[block]!.size;
-  const wanted = (at: number): boolean => at >= from && at < end;
+  const asked = block === undefined ? everyBlock(layout) : [block];
   let cost = 0;
-  const spectrum = (at: number, prior: SpectrumPrior, roughness: number): void => {
-    const d = new Float64Array(N);
-    let sum = 0;
-    for (let i = 0; i < N; i++) sum += d[i] = x[at + i]! - prior.mean;
-    const times = 1 / (roughness * roughness);
-    const b = at < n ? -1 : layout.blocks.findIndex((k) => at >= k.offset && at < k.offset + k.size);
-    const H = b < 0 ? system?.ww : system?.bb[b];
-    const size = b < 0 ? n : layout.blocks[b]!.size;
-    const start = b < 0 ? at : at - layout.blocks[b]!.offset;
-    for (let i = 0; i < N; i++) {
-      let g = prior.level * sum;
-      for (let j = Math.max(0, i - 2); j <= Math.min(N - 1, i + 2); j++) {
-        g += times * prior.rough[i * N + j]! * d[j]!;
-      }
-      cost += (g * d[i]!) / 2;
-      if (!system) continue;
-      system.gradient[at + i]! += g;
-      const row = (start + i) * size + start;
-      for (let j = 0; j <= i; j++) H![row + j]! += prior.level;
-      for (let j = Math.max(0, i - 2); j <= i; j++) H![row + j]! += times * prior.rough[i * N + j]!;
+  for (const b of asked) {
+    for (const t of layout.blocks[b]!.tubes) {
+      cost += spectrum(x, system, b, layout.lnK[t]!, K, roughness[t]!);
+      cost += spectrum(x, system, b, layout.lnS[t]!, S, 1);
     }
-  };
-  layout.lnK.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, K, problem.roughness[t]!));
-  layout.lnS.forEach((at, t) => at >= 0 && wanted(at) && spectrum(at, t === white ? whiteS : S, 1));
+    cost += blockScalars(problem, x, system, b, block === undefined);
+  }
+  if (block !== undefined) return cost;
+  cost += spectrum(x, system, -1, layout.lnK[white]!, K, roughness[white]!);
+  if (layout.lnS[white]! >= 0) cost += spectrum(x, system, -1, layout.lnS[white]!, whiteS, 1);
+  return cost + sharedScalars(problem, x, system);
+}
 
-  /** A normal prior on one unknown, or on the difference to another. */
-  const scalar = (at: number, mean: number, sd: number, minus?: number): void => {
-    const d = (x[at]! - mean - (minus === undefined ? 0 : x[minus]!)) / sd;
-    cost += (d * d) / 2;
-    if (!system) return;
-    const w = 1 / (sd * sd);
-    const b = at < n ? -1 : layout.blocks.findIndex((k) => at >= k.offset && at < k.offset + k.size);
-    system.gradient[at]! += d / sd;
-    if (b < 0) system.ww[at * n + at]! += w;
-    else {
-      const { offset, size } = layout.blocks[b]!;
-      system.bb[b]![(at - offset) * size + at - offset]! += w;
-      if (minus !== undefined && block === undefined) system.bw[b]![(at - offset) * n + minus]! -= w;
-    }
-    if (minus !== undefined && block === undefined) {
-      system.gradient[minus]! -= d / sd;
-      system.ww[minus * n + minus]! += w;
-    }
-  };
-  const { shared } = layout;
-  if (shared.k2 !== undefined && wanted(shared.k2)) scalar(shared.k2, problem.surface.k2, settings.k2Sd);
-  if (shared.floor !== undefined && wanted(shared.floor))
-    scalar(shared.floor, surfaceFloor(problem.surface), settings.floorSd);
-  if (shared.crowding !== undefined && wanted(shared.crowding))
-    scalar(shared.crowding, 0, settings.crowdingSd);
-  if (shared.lnX !== undefined && wanted(shared.lnX)) scalar(shared.lnX, ...LN_X);
-  if (shared.lnXPerMicrometre !== undefined && wanted(shared.lnXPerMicrometre))
-    scalar(shared.lnXPerMicrometre, ...LN_X_PER_MICROMETRE);
-  for (const place of layout.errors) if (place >= 0 && wanted(place)) scalar(place, 0, 1);
-  layout.films.forEach((place, f) => {
-    if (!wanted(place)) return;
-    const { thickness, lnDensity } = problem.films[f]!;
-    if (thickness === null) scalar(place, lnDensity, settings.thicknessSd, shared.lnX!);
-    else scalar(place, lnDensity + Math.log(thickness), settings.givenThicknessSd, shared.lnXPerMicrometre!);
-  });
+function everyBlock({ blocks }: Layout): number[] {
+  return blocks.map((_, b) => b);
+}
+
+/** The prior on a spectrum at `at`, in block `b` or in the border (-1). */
+function spectrum(
+  x: Float64Array,
+  system: ArrowSystem | null,
+  b: number,
+  at: number,
+  { rough, level, mean }: SpectrumPrior,
+  roughness: number,
+): number {
+  let sum = 0;
+  for (let i = 0; i < N; i++) sum += x[at + i]! - mean;
+  const times = 1 / (roughness * roughness);
+  let cost = 0;
+  for (let i = 0; i < N; i++) {
+    let g = level * sum;
+    const end = Math.min(N - 1, i + 2);
+    for (let j = Math.max(0, i - 2); j <= end; j++) g += times * rough[i * N + j]! * (x[at + j]! - mean);
+    cost += (g * (x[at + i]! - mean)) / 2;
+    if (system) system.gradient[at + i]! += g;
+  }
+  if (!system) return cost;
+  const { border, blocks } = system.layout;
+  const H = b < 0 ? system.ww : system.bb[b]!;
+  const size = b < 0 ? border : blocks[b]!.size;
+  const start = b < 0 ? at : at - blocks[b]!.offset;
+  for (let i = 0; i < N; i++) {
+    const row = (start + i) * size + start;
+    for (let j = 0; j <= i; j++) H[row + j]! += level;
+    for (let j = Math.max(0, i - 2); j <= i; j++) H[row + j]! += times * rough[i * N + j]!;
+  }
   return cost;
+}
+
+/** Weighing errors and film thicknesses of one block; `whole`: a thickness pulls at the common one, too. */
+function blockScalars(
+  problem: FitProblem,
+  x: Float64Array,
+  system: ArrowSystem | null,
+  b: number,
+  whole: boolean,
+): number {
+  const { layout, settings } = problem;
+  const { offset, size } = layout.blocks[b]!;
+  const H = system?.bb[b];
+  const { errors, films } = scalarsOf(layout)[b]!;
+  let cost = 0;
+  const add = (at: number, off: number, sd: number): void => {
+    cost += (off * off) / (2 * sd * sd);
+    if (!system) return;
+    system.gradient[at]! += off / (sd * sd);
+    H![(at - offset) * (size + 1)]! += 1 / (sd * sd);
+  };
+  for (const at of errors) add(at, x[at]!, 1);
+  for (const f of films) {
+    const { thickness, lnDensity } = problem.films[f]!;
+    const at = layout.films[f]!;
+    const given = thickness !== null;
+    const common = given ? layout.shared.lnXPerMicrometre! : layout.shared.lnX!;
+    const sd = given ? settings.givenThicknessSd : settings.thicknessSd;
+    const off = x[at]! - x[common]! - lnDensity - (given ? Math.log(thickness) : 0);
+    add(at, off, sd);
+    if (!system || !whole) continue;
+    const w = 1 / (sd * sd);
+    system.bw[b]![(at - offset) * layout.border + common]! -= w;
+    system.gradient[common]! -= w * off;
+    system.ww[common * (layout.border + 1)]! += w;
+  }
+  return cost;
+}
+
+function sharedScalars(
+  { layout, settings, surface }: FitProblem,
+  x: Float64Array,
+  system: ArrowSystem | null,
+) {
+  let cost = 0;
+  const add = (at: number | undefined, mean: number, sd: number): void => {
+    if (at === undefined) return;
+    const off = (x[at]! - mean) / sd;
+    cost += (off * off) / 2;
+    if (!system) return;
+    system.gradient[at]! += off / sd;
+    system.ww[at * (layout.border + 1)]! += 1 / (sd * sd);
+  };
+  const { k2, floor, crowding, lnX, lnXPerMicrometre } = layout.shared;
+  add(k2, surface.k2, settings.k2Sd);
+  add(floor, surfaceFloor(surface), settings.floorSd);
+  add(crowding, 0, settings.crowdingSd);
+  add(lnX, ...LN_X);
+  add(lnXPerMicrometre, ...LN_X_PER_MICROMETRE);
+  return cost;
+}
+
+interface BlockScalars {
+  /** Places of weighing errors. */
+  readonly errors: number[];
+  /** Films by their index. */
+  readonly films: number[];
+}
+
+const scalars = new WeakMap<Layout, BlockScalars[]>();
+
+/** What each block holds beside its spectra. */
+function scalarsOf(layout: Layout): BlockScalars[] {
+  let found = scalars.get(layout);
+  if (!found) {
+    found = layout.blocks.map(({ offset, size }) => {
+      const here = (place: number): boolean => place >= offset && place < offset + size;
+      return {
+        errors: [...layout.errors].filter(here),
+        films: [...layout.films.keys()].filter((f) => here(layout.films[f]!)),
+      };
+    });
+    scalars.set(layout, found);
+  }
+  return found;
 }

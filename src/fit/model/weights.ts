@@ -1,8 +1,8 @@
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { correlationColumns } from '../discrepancy.ts';
-import { choleskyInPlace, forwardInPlace, logDeterminant } from '../linear/cholesky.ts';
+import { choleskyInPlace, forwardInPlace } from '../linear/cholesky.ts';
 import { stateAt } from './forward.ts';
-import { type GroupPrediction, predictGroup } from './linearise.ts';
+import { type GroupPrediction, predictGroup } from './predict-group.ts';
 import type { FitProblem, Group } from './problem.ts';
 import { say } from '../sentences.ts';
 
@@ -12,7 +12,7 @@ const N = GRID_SIZE;
  * Columns U of the part of a group's covariance that is smooth: the equations' own error, one smooth curve in ln(K/S) for
  * the pile, carried to the readings by the slopes at `at`, and a veil of haze.
  */
-function smoothColumns(
+export function smoothColumns(
   problem: FitProblem,
   group: Group,
   at: GroupPrediction,
@@ -70,36 +70,25 @@ export function sameDiscrepancy(problem: FitProblem, sd: number): DiscrepancySds
   };
 }
 
-export interface GroupWeight {
-  /** Inverse covariance of the group's readings. */
-  readonly W: Float64Array;
-  /** ln det of the covariance. */
-  readonly logDet: number;
-}
-
 /**
  * The weight of one group for slopes `at`: the inverse of C = D + U U^T, D the noise of the means and U few columns, by
  * Woodbury's identity C^-1 = D^-1 - Z^T Z, Z = L^-1 U^T D^-1, L L^T = I + U^T D^-1 U (M. A. Woodbury, Memorandum Report 42,
- * Statistical Research Group, Princeton 1950); ln det C = ln det D + ln det L L^T.
+ * Statistical Research Group, Princeton 1950).
  */
-export function groupWeight(
+function groupWeight(
   problem: FitProblem,
   group: Group,
   at: GroupPrediction,
   discrepancySd: number,
   hazeSd: number,
-): GroupWeight {
+): Float64Array {
   const U = smoothColumns(problem, group, at, discrepancySd, hazeSd);
   const { channels } = problem;
   const n = group.swatches.length * channels;
   const m = U.length;
   const inverse = new Float64Array(n);
-  let logDet = 0;
   group.swatches.forEach(({ variance }, s) => {
-    for (let c = 0; c < channels; c++) {
-      inverse[s * channels + c] = 1 / variance[c]!;
-      logDet += Math.log(variance[c]!);
-    }
+    for (let c = 0; c < channels; c++) inverse[s * channels + c] = 1 / variance[c]!;
   });
   const Z = new Float64Array(m * n);
   for (let a = 0; a < m; a++) for (let i = 0; i < n; i++) Z[a * n + i] = U[a]![i]! * inverse[i]!;
@@ -111,7 +100,7 @@ export function groupWeight(
       L[a * m + b] = v;
     }
   }
-  if (!(Number.isFinite(logDet) && choleskyInPlace(L, m))) {
+  if (!(inverse.every((v) => v > 0 && Number.isFinite(v)) && choleskyInPlace(L, m))) {
     throw new RangeError(say('no-noise', { swatch: group.swatches[0]!.swatch.id }));
   }
   forwardInPlace(L, m, Z, n);
@@ -126,7 +115,7 @@ export function groupWeight(
     }
   }
   for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) W[j * n + i] = W[i * n + j]!;
-  return { W, logDet: logDet + logDeterminant(L, m) };
+  return W;
 }
 
 /** The weights of all groups at the point `x`. */
@@ -135,6 +124,6 @@ export function groupWeights(problem: FitProblem, x: Float64Array, sds: Discrepa
   return problem.groups.map((group) => {
     const b = problem.layout.blockOfPile[group.pile]!;
     const sd = b < 0 ? sds.white : sds.blocks[b]!;
-    return groupWeight(problem, group, predictGroup(problem, state, group), sd, sds.haze).W;
+    return groupWeight(problem, group, predictGroup(problem, state, group), sd, sds.haze);
   });
 }

@@ -1,6 +1,7 @@
 import type { FitProblem } from '../model/problem.ts';
 import type { DiscrepancySds } from '../model/weights.ts';
-import { blockEvidence, lowest } from './block-evidence.ts';
+import { type BlockEvidence, blockEvidence } from './block-evidence.ts';
+import { sizesAboutUsual } from './sizes-about-usual.ts';
 
 /** Sizes tried, standard deviation in ln(K/S): from under any reading noise to a paint the equations do not fit. */
 const TRIED = [0.0025, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32];
@@ -36,17 +37,12 @@ export function discrepancySizes(
   const curves = against.map((f, b) =>
     curveAbout((sd) => f(sd, inFit), hazeAsked ? before.blocks[b]! : undefined),
   );
-  let centre = Math.log(TYPICAL);
-  let logs: number[] = [];
-  for (let pass = 0; pass < 3; pass++) {
-    logs = curves.map((curve) => lowest(LOGS, curve, centre, SPREAD));
-    const informed = logs.filter((_, b) => problem.layout.blocks[b]!.tubes.length > 0);
-    // The typical size is itself doubted: it weighs as one more tube.
-    const sum = informed.reduce((a, v) => a + v, Math.log(TYPICAL));
-    centre = sum / (informed.length + 1);
-  }
+  const informs = (b: number): boolean => problem.layout.blocks[b]!.tubes.length > 0;
+  // The typical size is itself doubted: it weighs as one more tube.
+  const usual = { log: Math.log(TYPICAL), weight: 1, spread: SPREAD, passes: 3 };
+  const { logs, centre } = sizesAboutUsual(LOGS, curves, informs, usual);
   // A mixture of tubes drawn from the set misses by the mean of their variances.
-  const tubes = logs.filter((_, b) => problem.layout.blocks[b]!.tubes.length > 0);
+  const tubes = logs.filter((_, b) => informs(b));
   const square = tubes.reduce((a, v) => a + Math.exp(2 * v), Math.exp(2 * centre)) / (tubes.length + 1);
   return {
     blocks: Float64Array.from(logs, Math.exp),
@@ -76,7 +72,7 @@ function curveAbout(against: (sd: number) => number, known?: number): number[] {
  * Haze from film to film that the readings of all blocks have least against, the rest of the misfit held: none, unless
  * the readings are twenty to one against none.
  */
-function hazeSize(against: readonly ((sd: number, haze: number) => number)[], sds: DiscrepancySds): number {
+function hazeSize(against: readonly BlockEvidence[], sds: DiscrepancySds): number {
   const totals = HAZE_TRIED.map((haze) => against.reduce((sum, f, b) => sum + f(sds.blocks[b]!, haze), 0));
   const least = Math.min(...totals);
   return totals[0]! - least < TWENTY_TO_ONE ? 0 : HAZE_TRIED[totals.indexOf(least)]!;

@@ -1,5 +1,5 @@
 import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../linear/cholesky.ts';
-import { emptyArrow } from '../model/arrow.ts';
+import { type ArrowSystem, emptyArrow } from '../model/arrow.ts';
 import { type Evaluation, evaluateAt, lineariseAt } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import { type SolverOptions, type SolverReport, levenbergMarquardt } from './levenberg-marquardt.ts';
@@ -16,7 +16,18 @@ export function fitBlock(
   return settleBlock(problem, weights, from, b, groups, options).x;
 }
 
-/** The same, with the solver's report on the block. */
+/** Memory of a block's steps, used again by the next. */
+export interface BlockRoom {
+  readonly system: ArrowSystem;
+  readonly L: Float64Array;
+  at?: Evaluation;
+}
+
+export function roomForBlock({ layout }: FitProblem, b: number): BlockRoom {
+  return { system: emptyArrow(layout, b), L: new Float64Array(layout.blocks[b]!.size ** 2) };
+}
+
+/** The same, with the solver's report on the block. `room` is that of the same block and groups. */
 export function settleBlock(
   problem: FitProblem,
   weights: readonly Float64Array[],
@@ -24,25 +35,27 @@ export function settleBlock(
   b: number,
   groups: ReadonlySet<number>,
   options: SolverOptions = {},
+  room: BlockRoom = roomForBlock(problem, b),
 ): { x: Float64Array; report: SolverReport } {
   const { offset, size } = problem.layout.blocks[b]!;
+  const { L } = room;
   const whole = from.slice();
   const at = (part: Float64Array): Float64Array => {
     whole.set(part, offset);
     return whole;
   };
-  const room = emptyArrow(problem.layout, b);
-  const L = new Float64Array(size * size);
-  let last: { part: Float64Array; at: Evaluation } | undefined;
+  let last: Float64Array | undefined;
+  const evaluate = (part: Float64Array): Evaluation => {
+    room.at = evaluateAt(problem, weights, at(part), groups, b, room.at);
+    last = part;
+    return room.at;
+  };
   const report = levenbergMarquardt(
     {
-      cost: (part) => {
-        last = { part, at: evaluateAt(problem, weights, at(part), groups, b) };
-        return last.at.cost;
-      },
+      cost: (part) => evaluate(part).cost,
       linearise: (part) => {
-        const known = last?.part === part ? last.at : undefined;
-        const { cost, system } = lineariseAt(problem, weights, at(part), groups, b, known, room);
+        const known = last === part ? room.at! : evaluate(part);
+        const { cost, system } = lineariseAt(problem, weights, whole, groups, b, known, room.system);
         const H = system.bb[b]!;
         return {
           cost,

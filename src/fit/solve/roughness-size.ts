@@ -1,6 +1,7 @@
 import type { FitProblem } from '../model/problem.ts';
 import type { DiscrepancySds } from '../model/weights.ts';
-import { blockEvidence, lowest } from './block-evidence.ts';
+import { blockEvidence } from './block-evidence.ts';
+import { sizesAboutUsual } from './sizes-about-usual.ts';
 
 /** Multiples of the roughness of the settings: from an earth's slow curve to bands of 10 nm. */
 const TRIED = [0.35, 0.6, 1, 1.7, 2.8];
@@ -23,14 +24,8 @@ export function roughnessSizes(problem: FitProblem, x: Float64Array, sds: Discre
       return tubes.length > 0 ? against(sds.blocks[b]!, sds.haze, roughness) : 0;
     });
   });
-  let centre = 0;
-  let logs: number[] = [];
-  for (let pass = 0; pass < 10; pass++) {
-    logs = curves.map((curve) => lowest(LOGS, curve, centre, SPREAD));
-    const informed = logs.filter((_, b) => blocks[b]!.tubes.length > 0);
-    const sum = informed.reduce((a, v) => a + v, 0);
-    centre = sum / (informed.length + (SPREAD / SET_SPREAD) ** 2);
-  }
+  const usual = { log: 0, weight: (SPREAD / SET_SPREAD) ** 2, spread: SPREAD, passes: 10 };
+  const { logs } = sizesAboutUsual(LOGS, curves, (b) => blocks[b]!.tubes.length > 0, usual);
   const roughness = problem.roughness.slice();
   blocks.forEach(({ tubes }, b) => tubes.forEach((t) => (roughness[t] = Math.exp(logs[b]!))));
   return roughness;

@@ -12,7 +12,7 @@ import type { FitProblem } from '../model/problem.ts';
 import { startOf } from '../model/start.ts';
 import { type DiscrepancySds, groupWeights, sameDiscrepancy } from '../model/weights.ts';
 import { discrepancySizes } from './discrepancy-size.ts';
-import { settleBlock } from './fit-block.ts';
+import { roomForBlock, settleBlock } from './fit-block.ts';
 import { roughnessSizes } from './roughness-size.ts';
 import {
   SOLVER_MESSAGES,
@@ -41,6 +41,7 @@ const PASSES = 2;
 interface Room {
   readonly system: ArrowSystem;
   readonly factors: ArrowFactors;
+  at?: Evaluation;
 }
 
 function roomFor({ layout }: FitProblem): Room {
@@ -55,15 +56,17 @@ export function minimise(
   room: Room = roomFor(problem),
 ): SolverReport {
   // A step that is taken is linearised where its cost was just asked for.
-  let last: { x: Float64Array; at: Evaluation } | undefined;
+  let last: Float64Array | undefined;
+  const evaluate = (x: Float64Array): Evaluation => {
+    room.at = evaluateAt(problem, weights, x, undefined, undefined, room.at);
+    last = x;
+    return room.at;
+  };
   return levenbergMarquardt(
     {
-      cost: (x) => {
-        last = { x, at: evaluateAt(problem, weights, x) };
-        return last.at.cost;
-      },
+      cost: (x) => evaluate(x).cost,
       linearise: (x) => {
-        const known = last?.x === x ? last.at : undefined;
+        const known = last === x ? room.at! : evaluate(x);
         const { cost, system } = lineariseAt(problem, weights, x, undefined, undefined, known, room.system);
         return {
           cost,
@@ -100,6 +103,7 @@ export function minimiseByRounds(
     (_, b) => new Set(problem.groups.flatMap((g, k) => (blockOfPile[g.pile] === b ? [k] : []))),
   );
   const damping = blocks.map(() => 1e-3);
+  const rooms = blocks.map((_, b) => roomForBlock(problem, b));
   const room = roomFor(problem);
   let x = start;
   // The blocks have settled, so that a step of all together needs hardly any damping.
@@ -108,11 +112,8 @@ export function minimiseByRounds(
   let iterations = 0;
   for (let round = 1; ; round++) {
     blocks.forEach((_, b) => {
-      const settled = settleBlock(problem, weights, x, b, groups[b]!, {
-        ftol: ftol / 10,
-        maxIterations: BLOCK_STEPS,
-        damping: damping[b]!,
-      });
+      const options = { ftol: ftol / 10, maxIterations: BLOCK_STEPS, damping: damping[b]! };
+      const settled = settleBlock(problem, weights, x, b, groups[b]!, options, rooms[b]);
       x = settled.x;
       damping[b] = Math.min(1, Math.max(1e-9, settled.report.damping));
     });
