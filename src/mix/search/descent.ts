@@ -31,7 +31,7 @@ export interface Descent {
 }
 
 const REACHED = 1e-8;
-/** A step that wins less than this share of the cost is the last. */
+/** A step that wins less than this share of the cost is the last; one that promises less is not tried. */
 const FLAT = 1e-9;
 const MOST_TRIES = 14;
 
@@ -44,8 +44,11 @@ export function descent(most: number): Descent {
   const trial = new Float64Array(most);
   const free = new Int32Array(most);
 
-  /** Solves (A + damping diag A) step = -slope over the free amounts by Cholesky. */
-  const dampedStep = (m: number, f: number, damping: number): void => {
+  /**
+   * Solves (A + damping diag A) step = -slope over the free amounts by Cholesky. Returns what the step may win by the
+   * slopes and the curvature, before any amount is stopped by its floor.
+   */
+  const dampedStep = (m: number, f: number, damping: number): number => {
     for (let r = 0; r < f; r++) {
       const jr = free[r]!;
       for (let c = 0; c <= r; c++) {
@@ -66,6 +69,9 @@ export function descent(most: number): Descent {
       for (let k = r + 1; k < f; k++) v -= L[k * m + r]! * step[k]!;
       step[r] = v / L[r * m + r]!;
     }
+    let win = 0;
+    for (let r = 0; r < f; r++) win -= slope[free[r]!]! * step[r]!;
+    return win / 2;
   };
 
   const normalise = (x: Float64Array, m: number): void => {
@@ -117,7 +123,8 @@ export function descent(most: number): Descent {
         if (f === 0) return cost;
         let better = cost;
         for (let tries = 0; tries < MOST_TRIES; tries++) {
-          dampedStep(m, f, damping);
+          const win = dampedStep(m, f, damping);
+          if (win < FLAT * cost) return cost;
           better = place(x, m, f, floor) ? problem.cost(trial) : Infinity;
           if (better < cost) break;
           damping = damping === 0 ? 1e-3 : damping * 6;
