@@ -41,18 +41,18 @@ export function descent(most: number): Descent {
   const L = new Float64Array(most * most);
   const slope = new Float64Array(most);
   const step = new Float64Array(most);
+  const right = new Float64Array(most);
+  const solved = new Float64Array(most);
   const trial = new Float64Array(most);
   const free = new Int32Array(most);
+  const open = new Int32Array(most);
 
-  /**
-   * Solves (A + damping diag A) step = -slope over the free amounts by Cholesky. Returns what the step may win by the
-   * slopes and the curvature, before any amount is stopped by its floor.
-   */
-  const dampedStep = (m: number, f: number, damping: number): number => {
+  /** Solves (A + damping diag A) step = right over the first `f` of `open` by Cholesky. */
+  const solveOpen = (m: number, f: number, damping: number): void => {
     for (let r = 0; r < f; r++) {
-      const jr = free[r]!;
+      const jr = open[r]!;
       for (let c = 0; c <= r; c++) {
-        const jc = free[c]!;
+        const jc = open[c]!;
         let v = A[jr * m + jc]!;
         if (r === c) v = v * (1 + damping) + 1e-12;
         for (let k = 0; k < c; k++) v -= L[r * m + k]! * L[c * m + k]!;
@@ -60,18 +60,60 @@ export function descent(most: number): Descent {
       }
     }
     for (let r = 0; r < f; r++) {
-      let v = -slope[free[r]!]!;
-      for (let k = 0; k < r; k++) v -= L[r * m + k]! * step[k]!;
-      step[r] = v / L[r * m + r]!;
+      let v = right[open[r]!]!;
+      for (let k = 0; k < r; k++) v -= L[r * m + k]! * solved[k]!;
+      solved[r] = v / L[r * m + r]!;
     }
     for (let r = f - 1; r >= 0; r--) {
-      let v = step[r]!;
-      for (let k = r + 1; k < f; k++) v -= L[k * m + r]! * step[k]!;
-      step[r] = v / L[r * m + r]!;
+      let v = solved[r]!;
+      for (let k = r + 1; k < f; k++) v -= L[k * m + r]! * solved[k]!;
+      solved[r] = v / L[r * m + r]!;
+    }
+  };
+
+  /**
+   * The damped step from x, over the free amounts: those it would take below the floor stop there, and the others take
+   * their step knowing it (unless it is to be clipped: a search that ends at its edge need not follow it). Returns what
+   * the step wins by the slopes and the curvature; what stopped may make that less than nothing.
+   */
+  const boundedStep = (
+    x: Float64Array,
+    m: number,
+    f: number,
+    damping: number,
+    floor: Float64Array | undefined,
+    clip: boolean,
+  ): number => {
+    let left = f;
+    for (let r = 0; r < f; r++) open[r] = free[r]!;
+    for (let j = 0; j < m; j++) {
+      step[j] = 0;
+      right[j] = -slope[j]!;
+    }
+    while (left > 0) {
+      solveOpen(m, left, damping);
+      let still = 0;
+      for (let r = 0; r < left; r++) {
+        const j = open[r]!;
+        const down = (floor ? floor[j]! : 0) - x[j]!;
+        if (solved[r]! >= down || clip) {
+          step[j] = solved[r]!;
+          open[still++] = j;
+        } else {
+          step[j] = down;
+          for (let k = 0; k < m; k++) right[k]! -= A[k * m + j]! * down;
+        }
+      }
+      if (still === left) break;
+      left = still;
     }
     let win = 0;
-    for (let r = 0; r < f; r++) win -= slope[free[r]!]! * step[r]!;
-    return win / 2;
+    for (let j = 0; j < m; j++) {
+      let half = 0;
+      for (let k = 0; k < m; k++) half += A[j * m + k]! * step[k]!;
+      win -= step[j]! * (slope[j]! + half / 2);
+    }
+    return win;
   };
 
   const normalise = (x: Float64Array, m: number): void => {
@@ -96,12 +138,8 @@ export function descent(most: number): Descent {
   };
 
   /** Moves `trial` from x by the step, not below the floor. False when nothing is left of it. */
-  const place = (x: Float64Array, m: number, f: number, floor: Float64Array | undefined): boolean => {
-    for (let j = 0; j < m; j++) trial[j] = x[j]!;
-    for (let r = 0; r < f; r++) {
-      const j = free[r]!;
-      trial[j] = Math.max(floor ? floor[j]! : 0, x[j]! + step[r]!);
-    }
+  const place = (x: Float64Array, m: number, floor: Float64Array | undefined): boolean => {
+    for (let j = 0; j < m; j++) trial[j] = Math.max(floor ? floor[j]! : 0, x[j]! + step[j]!);
     let sum = 0;
     for (let j = 0; j < m; j++) sum += trial[j]!;
     if (!(sum > 0)) return false;
@@ -123,9 +161,9 @@ export function descent(most: number): Descent {
         if (f === 0) return cost;
         let better = cost;
         for (let tries = 0; tries < MOST_TRIES; tries++) {
-          const win = dampedStep(m, f, damping);
-          if (win < FLAT * cost) return cost;
-          better = place(x, m, f, floor) ? problem.cost(trial) : Infinity;
+          const win = boundedStep(x, m, f, damping, floor, interior);
+          if (win >= 0 && win < FLAT * cost) return cost;
+          better = win > 0 && place(x, m, floor) ? problem.cost(trial) : Infinity;
           if (better < cost) break;
           damping = damping === 0 ? 1e-3 : damping * 6;
         }
