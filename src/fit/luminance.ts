@@ -3,6 +3,7 @@ import { GRID_SIZE } from '../colour/grid.ts';
 import { DEFAULT_WHITE } from '../colour/illuminant.ts';
 import { tristimulusWeights } from '../colour/tristimulus.ts';
 import type { Slopes } from './doubt.ts';
+import { frameColumns } from './frame-doubt.ts';
 import type { MixingPalette } from './palette.ts';
 import { type PredictedFilm, predictSlopes } from './predict.ts';
 
@@ -41,5 +42,8 @@ export function luminanceOf(
       ),
     ]),
   );
-  return { Y, slopes: { tubes, afresh: [afresh] }, byLnX };
+  const frame = new Map(
+    frameColumns(palette, at).map(([j, column]) => [j, column.reduce((sum, v, i) => sum + y[i]! * v, 0)]),
+  );
+  return { Y, slopes: { tubes, afresh: [afresh], frame }, byLnX };
 }

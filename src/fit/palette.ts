@@ -1,5 +1,6 @@
 import type { Geometry } from '../calibrate/swatch-set/schema.ts';
 import type { Discrepancy, TubeConstants } from './constants.ts';
+import type { FrameDoubt } from './frame-doubt.ts';
 import type { Surface } from './optics/surface.ts';
 import { say } from './palette-sentences.ts';
 
@@ -16,6 +17,8 @@ export interface MixingPalette {
    * as much as in its masstone. Absent is 0. Use `mixtureConstants` of mixture.ts, which knows.
    */
   readonly crowding?: number;
+  /** What the shared numbers do to surface and crowding, beside what they do to the tubes. Absent: nothing. */
+  readonly frameDoubt?: FrameDoubt;
 }
 
 /**

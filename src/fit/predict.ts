@@ -2,6 +2,7 @@
 import { GRID_SIZE, type Spectrum, spectrumFrom } from '../colour/grid.ts';
 import { type LabRegion, labRegion } from './lab-region.ts';
 import { discrepancyColumns } from './discrepancy.ts';
+import { frameColumns } from './frame-doubt.ts';
 import { filmReflectance } from './optics/finite-film.ts';
 import { reflectanceLogSlope, reflectanceOfKOverS } from './optics/kubelka-munk.ts';
 import { surfaceForward, surfaceInverse, surfaceSlope } from './optics/surface.ts';
@@ -23,6 +24,8 @@ export interface PredictedSlopes extends PredictedReflectance, MixtureConstants 
   readonly dK: Spectrum;
   readonly dS: Spectrum;
   readonly dLnX: Spectrum;
+  /** A finite film's card as it is read bare, and d(internal)/d(Rg) of the film over it. */
+  readonly card?: { readonly measured: Spectrum; readonly dRg: Spectrum };
 }
 
 export interface PredictionWithCovariance extends PredictedReflectance {
@@ -44,6 +47,7 @@ export function predictSlopes(
   const dK = new Float64Array(GRID_SIZE);
   const dS = new Float64Array(GRID_SIZE);
   const dLnX = new Float64Array(GRID_SIZE);
+  const dRg = new Float64Array(GRID_SIZE);
   const backing = film === 'opaque' ? undefined : spectrumFrom(film.backing);
   for (let i = 0; i < GRID_SIZE; i++) {
     if (film === 'opaque') {
@@ -57,13 +61,15 @@ export function predictSlopes(
       const at = filmReflectance(K[i]!, S[i]!, film.X, Rg);
       const slope = surfaceSlope(palette.surface, at.R);
       internal[i] = at.R;
+      dRg[i] = at.dRg;
       dK[i] = at.dK * slope;
       dS[i] = at.dS * slope;
       dLnX[i] = at.dLnX * slope;
     }
     measured[i] = surfaceForward(palette.surface, internal[i]!);
   }
-  return { internal, measured, K, S, parts, dK, dS, dLnX };
+  const card = backing ? { card: { measured: backing, dRg } } : {};
+  return { internal, measured, K, S, parts, dK, dS, dLnX, ...card };
 }
 
 /** Predicted reflectance of a mixture. Masses per tube id in any one unit: only their ratios count. */
@@ -102,6 +108,9 @@ export function predictWithCovariance(
       factor.push(into);
     }
     tube.shared.forEach((column, j) => add(shared[j]!, column, gK, gS));
+  }
+  for (const [j, column] of frameColumns(palette, at)) {
+    if (j < sharedCount) for (let i = 0; i < GRID_SIZE; i++) shared[j]![i]! += column[i]!;
   }
   factor.push(...shared);
   // A deviation d in ln(K/S) at constant K S: half of it in ln K, half taken from ln S.

@@ -5,6 +5,7 @@
  */
 import { GRID_NM, GRID_SIZE } from '../colour/grid.ts';
 import { type Slopes, type WithDoubt, combined, sdOf } from './doubt.ts';
+import { frameColumns } from './frame-doubt.ts';
 import { NORMAL_95_TWO_SIDED } from './film-facts/contrast-ratio.ts';
 import { luminanceOf } from './luminance.ts';
 import { mixtureConstants } from './mixture.ts';
@@ -31,6 +32,16 @@ function absorptionOf(
 ): { q: Float64Array; slopesAt: (i: number) => Slopes } {
   const { K, S, parts } = mixtureConstants(palette, masses);
   const q = K.map((k, i) => k / S[i]!);
+  // Of the frame, K/S itself answers to crowding alone: dq/dS is -q/S.
+  const crowded = palette.frameDoubt?.crowding;
+  const byS = q.map((v, i) => -v / S[i]!);
+  const ofCrowding = crowded
+    ? frameColumns(
+        { ...palette, frameDoubt: { crowding: crowded } },
+        { K, S, parts, internal: new Float64Array(GRID_SIZE), dS: byS },
+      )
+    : [];
+  const frameAt = (i: number) => new Map(ofCrowding.map(([j, column]) => [j, column[i]!]));
   return {
     q,
     slopesAt: (i) => {
@@ -44,7 +55,7 @@ function absorptionOf(
           return [part.id, g] as const;
         }),
       );
-      return { tubes, afresh: [afresh] };
+      return { tubes, afresh: [afresh], frame: frameAt(i) };
     },
   };
 }

@@ -5,6 +5,7 @@
  */
 import { GRID_SIZE, type Spectrum, spectrumFrom } from '../colour/grid.ts';
 import { discrepancyColumns } from '../fit/discrepancy.ts';
+import { frameColumns } from '../fit/frame-doubt.ts';
 import { filmReflectance } from '../fit/optics/finite-film.ts';
 import { reflectanceLogSlope, reflectanceOfKOverS } from '../fit/optics/kubelka-munk.ts';
 import { surfaceForward, surfaceInverse, surfaceSlope } from '../fit/optics/surface.ts';
@@ -67,8 +68,12 @@ function groundOf(palette: MixingPalette, ground: Ground): { R: Float64Array; sl
   return { R, slopes: { ...mix, dK, dS, sdLnX: 0 } };
 }
 
-/** Columns of the covariance's factor, from slopes of the measured reflectance. */
-function factorOf(palette: MixingPalette, mixtures: readonly MixtureSlopes[]): Float64Array[] {
+/** Columns of the covariance's factor, from slopes of the measured reflectance; `R` is the internal one on top. */
+function factorOf(
+  palette: MixingPalette,
+  mixtures: readonly MixtureSlopes[],
+  R: Float64Array,
+): Float64Array[] {
   const factor: Float64Array[] = [];
   const bySlopes = new Map<string, { gK: Float64Array; gS: Float64Array }>();
   for (const { parts, dK, dS } of mixtures) {
@@ -92,6 +97,20 @@ function factorOf(palette: MixingPalette, mixtures: readonly MixtureSlopes[]): F
     };
     for (const column of tube.own) factor.push(through(column, new Float64Array(GRID_SIZE)));
     tube.shared.forEach((column, j) => through(column, (shared[j] ??= new Float64Array(GRID_SIZE))));
+  }
+  // The surface acts once, on top; crowding in every layer.
+  const { frameDoubt, ...steady } = palette;
+  const { crowding, ...surface } = frameDoubt ?? {};
+  const onTop = { K: R, S: R, parts: [], internal: R, dS: R };
+  const framed = [
+    ...frameColumns({ ...steady, frameDoubt: surface }, onTop),
+    ...mixtures.flatMap((m) =>
+      frameColumns({ ...steady, frameDoubt: crowding ? { crowding } : {} }, { ...m, internal: R }),
+    ),
+  ];
+  for (const [j, column] of framed) {
+    const into = (shared[j] ??= new Float64Array(GRID_SIZE));
+    for (let i = 0; i < GRID_SIZE; i++) into[i]! += column[i]!;
   }
   factor.push(...shared);
   // A deviation d in ln(K/S) at constant K S: half of it in ln K, half taken from ln S; afresh for each mixture.
@@ -147,5 +166,5 @@ export function stackReflectance(palette: MixingPalette, stack: FilmStack): Stac
     }
   }
   const measured = R.map((r) => surfaceForward(palette.surface, r));
-  return { internal: R, measured, factor: factorOf(palette, mixtures) };
+  return { internal: R, measured, factor: factorOf(palette, mixtures, R) };
 }

@@ -1,4 +1,5 @@
 import { GRID_NM } from '../colour/grid.ts';
+import type { MixingPalette } from '../fit/palette.ts';
 import type { PaletteFit, TubeFit } from '../fit/palette-fit.ts';
 import type { PaletteProfile, ProfileTube } from './schema.ts';
 
@@ -34,6 +35,7 @@ export function profileFromFit(fit: PaletteFit, facts: ProfileFacts): PalettePro
       ...(palette.discrepancy.sdHaze === undefined ? {} : { sdHaze: palette.discrepancy.sdHaze }),
     },
     ...(palette.crowding === undefined ? {} : { crowding: palette.crowding }),
+    ...frameDoubtOf(palette),
     weighing: fit.weighing,
     noise: fit.noise,
     ...(fit.whiteScatteringPerMicrometre
@@ -41,6 +43,14 @@ export function profileFromFit(fit: PaletteFit, facts: ProfileFacts): PalettePro
       : {}),
     ...(facts.provenance ? { provenance: { ...facts.provenance } } : {}),
   };
+}
+
+/** The frame's doubt as a profile has it; nothing where it is known. */
+export function frameDoubtOf({
+  frameDoubt,
+}: Pick<MixingPalette, 'frameDoubt'>): Pick<PaletteProfile, 'frameDoubt'> {
+  if (!frameDoubt) return {};
+  return { frameDoubt: Object.fromEntries(Object.entries(frameDoubt).map(([name, v]) => [name, [...v]])) };
 }
 
 function tubeFrom({ tube, constants, evidence }: TubeFit, white: string): ProfileTube {

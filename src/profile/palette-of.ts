@@ -1,4 +1,5 @@
 import { GRID_SIZE } from '../colour/grid.ts';
+import type { FrameDoubt } from '../fit/frame-doubt.ts';
 import type { MixingPalette } from '../fit/palette.ts';
 import type { Surface } from '../fit/optics/surface.ts';
 import type { PaletteProfile } from './schema.ts';
@@ -15,6 +16,7 @@ export function paletteOf(profile: PaletteProfile): MixingPalette {
     geometry: profile.geometry,
     surface,
     ...(profile.crowding === undefined ? {} : { crowding: profile.crowding }),
+    ...(profile.frameDoubt ? { frameDoubt: frameOf(profile.frameDoubt) } : {}),
     tubes: profile.tubes.map((tube) => ({
       id: tube.id,
       lnK: Float64Array.from(tube.K, Math.log),
@@ -28,4 +30,10 @@ export function paletteOf(profile: PaletteProfile): MixingPalette {
       ...(profile.discrepancy.sdHaze === undefined ? {} : { sdHaze: profile.discrepancy.sdHaze }),
     },
   };
+}
+
+function frameOf(doubt: NonNullable<PaletteProfile['frameDoubt']>): FrameDoubt {
+  return Object.fromEntries(
+    Object.entries(doubt).flatMap(([name, v]) => (v ? [[name, Float64Array.from(v)]] : [])),
+  );
 }

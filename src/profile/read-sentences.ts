@@ -16,6 +16,8 @@ export const PROFILE_FILE = catalogue('profile-file', {
     '{name} of "{tube}" is {value:figure} at {nm:figure} nm; K and S are above zero, so fit the tube again.',
   'shared-columns':
     '"{tube}" has {count} shared covariance columns where the first tube has {wanted}; they are one set for the whole profile.',
+  'frame-doubt':
+    "The frame's doubt in {name} has {count} entries where the tubes have {wanted} shared covariance columns; export the profile again.",
   'unknown-white': 'The profile names "{white}" as its white and has no such tube; name one of {known}.',
   'no-escape': 'A 45/0 surface needs its escape constant; export the profile again.',
   discrepancy: 'The discrepancy is 36 numbers, none below zero; fit again.',

@@ -86,6 +86,14 @@ function holdCrossRules(profile: PaletteProfile): void {
       );
     }
   });
+  for (const [name, entries] of Object.entries(profile.frameDoubt ?? {})) {
+    if (entries && entries.length !== sharedColumns) {
+      throw new ProfileProblem(
+        say('frame-doubt', { name, count: entries.length, wanted: sharedColumns }),
+        `frameDoubt.${name}`,
+      );
+    }
+  }
   if (!seen.has(profile.white)) {
     throw new ProfileProblem(
       say('unknown-white', { white: profile.white, known: [...seen].join(', ') }),

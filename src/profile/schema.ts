@@ -87,6 +87,15 @@ export const profileTubeSchema = z.looseObject({
 });
 export type ProfileTube = z.infer<typeof profileTubeSchema>;
 
+const byShared = z.array(z.number()).max(4 * GRID_SIZE);
+export const frameDoubtSchema = z.strictObject({
+  k1: byShared.optional(),
+  k2: byShared.optional(),
+  escape: byShared.optional(),
+  haze: byShared.optional(),
+  crowding: byShared.optional(),
+});
+
 export const profileSchema = z.looseObject({
   format: z.literal('palette-profile'),
   version: z.literal(1),
@@ -111,6 +120,11 @@ export const profileSchema = z.looseObject({
   }),
   /** A gram of the white at a share c of a mixture scatters 1 + crowding (1 - c) times as in its masstone. Absent: 0. */
   crowding: z.number().min(-0.9).max(10).optional(),
+  /**
+   * How doubtful surface constants and crowding go with the shared numbers v: the constant deviates by the sum of
+   * entry j times v_j, and the tubes' shared columns hold what they do with it. Absent: taken as known.
+   */
+  frameDoubt: frameDoubtSchema.optional(),
   weighing: weighingSchema.optional(),
   noise: noiseSchema.optional(),
   /** Scattering of the white per micrometre of wet film, where a thickness was known. */

@@ -38,6 +38,11 @@ describe('a palette profile that cannot be read is refused in one sentence', () 
       changed((p) => (p.tubes[1]!.covariance.shared = [])),
       /0 shared covariance columns/,
     ],
+    [
+      'a frame that follows fewer columns than there are',
+      changed((p) => (p.frameDoubt = { k2: [0.1, 0.1] })),
+      /doubt in k2 has 2 entries/,
+    ],
     ['a 45/0 surface without its constant', changed((p) => delete p.surface.escape), /escape constant/],
     ['NaN', changed((p) => (p.tubes[0]!.K[0] = Number.NaN)), /tubes\[0\]\.K\[0\]/],
   ];

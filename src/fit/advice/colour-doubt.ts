@@ -3,6 +3,7 @@ import { type Lab, labJacobian, labOfReflectance } from '../../colour/lab.ts';
 import { tristimulusWeights } from '../../colour/tristimulus.ts';
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { discrepancyColumns } from '../discrepancy.ts';
+import { frameColumns } from '../frame-doubt.ts';
 import { radiusOf } from '../lab-region.ts';
 import { type MixingPalette, tubeOf } from '../palette.ts';
 import { predictSlopes } from '../predict.ts';
@@ -44,6 +45,9 @@ export function colourDoubt(palette: MixingPalette, masses: Readonly<Record<stri
       tube.own.map((column) => M.map((m) => dot(m, column))),
     );
     tube.shared.forEach((column, j) => M.forEach((m, r) => (shared[j]![r]! += dot(m, column))));
+  }
+  for (const [j, column] of frameColumns(palette, at)) {
+    J.forEach((row, r) => (shared[j]![r]! += dot(row, column)));
   }
   const byLnKS = at.dK.map((d, i) => (d * at.K[i]! - at.dS[i]! * at.S[i]!) / 2);
   const D = J.map((row) => byLnKS.map((d, i) => d * row[i]!));

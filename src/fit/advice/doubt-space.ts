@@ -5,6 +5,7 @@
  */
 import { GRID_SIZE } from '../../colour/grid.ts';
 import { discrepancyColumns } from '../discrepancy.ts';
+import { frameColumns } from '../frame-doubt.ts';
 import { type MixingPalette, tubeOf } from '../palette.ts';
 import { predictSlopes } from '../predict.ts';
 
@@ -48,6 +49,7 @@ export function doubtOfMixture(
       at.dK.map((dK, i) => (dK * K[i]! + at.dS[i]! * S[i]!) / share),
     );
   }
+  for (const [j, column] of frameColumns(palette, at)) column.forEach((v, i) => (shared[j]![i]! += v));
   const byLnKS = at.dK.map((d, i) => (d * at.K[i]! - at.dS[i]! * at.S[i]!) / 2);
   const afresh = discrepancyColumns(palette.discrepancy).map((c) => c.map((d, i) => d * byLnKS[i]!));
   const { sdHaze } = palette.discrepancy;

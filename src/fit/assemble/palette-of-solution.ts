@@ -5,17 +5,17 @@ import { backwardInPlace, choleskyInPlace, factorColumns, inverseFromCholesky } 
 import { type ArrowFactors, factorArrow } from '../model/arrow.ts';
 import { stateAt } from '../model/forward.ts';
 import type { FitProblem } from '../model/problem.ts';
-import type { Surface } from '../optics/surface.ts';
 import type { MixingPalette } from '../palette.ts';
 import type { Solution } from '../solve/solve-palette.ts';
+import { frameOfSolution, surfaceOfState } from './frame-of-solution.ts';
 
 /** Share of each variance that the kept columns may leave out. */
 const LEFT_OUT = 0.01;
 
 /**
- * The palette of a solution. The covariance is the inverse curvature of the cost at its minimum, for the surface as
- * estimated: constants and surface only mean something together. What a tube owes to the white is in `shared`, whose
- * columns are driven by the white's own doubt; the rest is its own.
+ * The palette of a solution. The covariance is the inverse curvature of the cost at its minimum. What a tube owes to the
+ * white is in `shared`, whose columns are driven by the white's own doubt and then by that of surface and crowding, which
+ * move with them (`frameDoubt`); the rest is its own.
  */
 export function paletteOfSolution(problem: FitProblem, solution: Solution): MixingPalette {
   const { layout, white, set } = problem;
@@ -30,6 +30,8 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
   const tubes: TubeConstants[] = [];
   const spectra = (t: number): { lnK: Float64Array; lnS: Float64Array } => {
     const at = (place: number): Float64Array =>
+  const frame = frameOfSolution(problem, factors, state, whiteSize, whiteColumns.length);
+  const borderColumns = [...whiteColumns, ...frame.columns];
       Float64Array.from({ length: GRID_SIZE }, (_, i) => (place < 0 ? 0 : solution.x[place + i]!) - shift);
     return { lnK: at(layout.lnK[t]!), lnS: at(layout.lnS[t]!) };
   };
@@ -45,13 +47,13 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
     id: set.tubes[white]!.id,
     ...spectra(white),
     own: [],
-    shared: whiteColumns.map((c) => place(c, 0, whiteSize > GRID_SIZE ? GRID_SIZE : -1)),
+    shared: borderColumns.map((c) => place(c, 0, whiteSize > GRID_SIZE ? GRID_SIZE : -1)),
   });
   layout.blocks.forEach((block, b) => {
     if (block.tubes.length === 0) return;
     const inverse = inverseFromCholesky(factors.L[b]!, block.size);
     const beyond = Math.sqrt(Math.max(0, solution.discrepancy.blocks[b]! ** 2 - usual ** 2));
-    const answer = blockAnswer(factors, b, block.size, layout.border, whiteColumns);
+    const answer = blockAnswer(factors, b, block.size, layout.border, borderColumns);
     for (const t of block.tubes) {
       const k = layout.lnK[t]! - block.offset;
       const own = new Float64Array((2 * GRID_SIZE) ** 2);
@@ -87,6 +89,7 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
 
 /** A tube that the equations fit worse than is usual for the set carries the rest of its misfit with it. */
 function misfitColumns(sd: number, correlationNm: number): Float64Array[] {
+    ...(frame.doubt ? { frameDoubt: frame.doubt } : {}),
   if (!(sd > 0)) return [];
   return discrepancyColumns({ sdLnKS: flatSpectrum(sd), correlationNm }).map((d) => {
     const column = new Float64Array(2 * GRID_SIZE);
@@ -112,15 +115,15 @@ function whiteCovariance(border: number, size: number, factors: ArrowFactors): F
   return inverseFromCholesky(P, size);
 }
 
-/** How a block's unknowns follow the white along each of its columns: -H_bb^-1 H_bw column. */
+/** How a block's unknowns follow the border along each of its columns: -H_bb^-1 H_bw column. */
 function blockAnswer(
   factors: ArrowFactors,
   b: number,
   size: number,
   border: number,
-  whiteColumns: readonly Float64Array[],
+  borderColumns: readonly Float64Array[],
 ): Float64Array[] {
-  return whiteColumns.map((column) => {
+  return borderColumns.map((column) => {
     const v = new Float64Array(size);
     const Y = factors.Y[b]!;
     for (let k = 0; k < size; k++) {
@@ -129,16 +132,6 @@ function blockAnswer(
     backwardInPlace(factors.L[b]!, size, v, 1);
     return v;
   });
-}
-
-function surfaceOfState(problem: FitProblem, state: ReturnType<typeof stateAt>): Surface {
-  const { surface } = problem;
-  if (surface.form === '45/0') {
-    return { ...surface, k2: state.k2, haze: state.floor, escape: state.top * (1 - state.k2) };
-  }
-  const k1 = 1 - state.top;
-  const haze = surface.form === 'specular-included' ? state.floor - k1 : state.floor;
-  return { ...surface, k1, k2: state.k2, haze };
 }
 
 function meanOf(values: Float64Array): number {

@@ -39,7 +39,7 @@ const COMMON = {
   sLevel: [-1.6, 3] as const,
   white1st: 0.1,
   white2nd: 0.05,
-  k2Sd: 0.03,
+  k2Sd: 0.035,
   floorSd: 0.002,
   crowdingSd: 0.1,
   thicknessSd: 0.3,

@@ -125,6 +125,19 @@ export function surfaceSlope(surface: Surface, R: number): number {
   return surfaceGain(surface) / (d * d);
 }
 
+/** Change of R_m where the constants of the surface move by `by`, to first order, at the internal reflectance R. */
+export function surfaceMoved(
+  { form, k1, k2, escape }: Surface,
+  R: number,
+  by: (constant: 'k1' | 'k2' | 'escape' | 'haze') => number,
+): number {
+  const t = R / (1 - k2 * R);
+  if (form === '45/0') return by('haze') + t * (by('escape') + escape! * t * by('k2'));
+  const inside = (1 - k2) * t;
+  const byK1 = (form === 'specular-included' ? 1 : 0) - inside;
+  return by('haze') + byK1 * by('k1') - ((1 - k1) * t * t * (1 / R - 1) || 0) * by('k2');
+}
+
 /**
  * Internal reflectance of a measured one. A reading at or under the floor, or over that of a perfect white, belongs
  * to no film under this surface and is refused: fit forward instead of clipping.

@@ -8,7 +8,7 @@ import { predictReflectance } from '../../fit/predict.ts';
 import { type Bridge, WHAT_TO_MEASURE } from '../merge/bridge-type.ts';
 import { bridgedTubes } from '../merge/bridged-tubes.ts';
 import { refuseOtherGeometry } from '../merge/refuse-other-geometry.ts';
-import { reexpressed } from '../merge/reexpress.ts';
+import { followingFrame, reexpressed } from '../merge/reexpress.ts';
 import { paletteOf } from '../palette-of.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
@@ -39,6 +39,8 @@ export function onePalette(older: PaletteProfile, newer: PaletteProfile, bridge?
   }
   refuseOtherWhite(a, b);
   const there = reexpressed(b, a);
+  const following = followingFrame(there, a);
+  const byHost = (t: number): Float64Array[] => zeros(widthA).map((none, j) => following[t]!.get(j) ?? none);
   const zeros = (n: number): Float64Array[] => Array.from({ length: n }, () => new Float64Array(72));
   const widthA = a.tubes[0]!.shared.length;
   const widthB = b.tubes[0]!.shared.length;
@@ -46,9 +48,9 @@ export function onePalette(older: PaletteProfile, newer: PaletteProfile, bridge?
     ...a,
     tubes: [
       ...a.tubes.map((t) => ({ ...olderName(t), shared: [...t.shared, ...zeros(widthB)] })),
-      ...there.tubes
-        .filter((t) => t.id !== b.white)
-        .map((t) => ({ ...named(t, 'newer/'), shared: [...zeros(widthA), ...t.shared] })),
+      ...there.tubes.flatMap((t, i) =>
+        t.id === b.white ? [] : [{ ...named(t, 'newer/'), shared: [...byHost(i), ...t.shared] }],
+      ),
     ],
     discrepancy,
   };

@@ -50,6 +50,7 @@ export function tableFromProfile(profile: PaletteProfile): SpectralTable {
       WHITE_TUBE: profile.white,
       CROWDING: String(profile.crowding ?? 0),
       SURFACE: quotelessJson(profile.surface),
+      ...(profile.frameDoubt ? { FRAME_DOUBT: quotelessJson(profile.frameDoubt) } : {}),
       DISCREPANCY_LNKS: profile.discrepancy.sdLnKS.join(' '),
       DISCREPANCY_CORRELATION_NM: String(profile.discrepancy.correlationNm),
       ...(profile.discrepancy.sdHaze === undefined
@@ -102,6 +103,7 @@ export function profileFromTable(table: SpectralTable, createdIso: string): unkn
     surface: object('SURFACE'),
     white: note('WHITE_TUBE'),
     ...(Number(table.notes['CROWDING'] ?? 0) !== 0 ? { crowding: Number(table.notes['CROWDING']) } : {}),
+    ...(table.notes['FRAME_DOUBT'] ? { frameDoubt: object('FRAME_DOUBT') } : {}),
     tubes: ids.map((id) => tubeFrom(id, table)),
     discrepancy: {
       sdLnKS: note('DISCREPANCY_LNKS').split(' ').map(Number),

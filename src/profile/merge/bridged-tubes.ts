@@ -2,7 +2,7 @@ import { GRID_SIZE } from '../../colour/grid.ts';
 import type { TubeConstants } from '../../fit/constants.ts';
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import type { Bridge } from './bridge-type.ts';
-import { reexpressed } from './reexpress.ts';
+import { followingFrame, reexpressed } from './reexpress.ts';
 
 /** Tubes of two palettes in the first one's units, with covariance columns of one set. */
 export interface BridgedTubes {
@@ -12,6 +12,7 @@ export interface BridgedTubes {
 }
 
 const N = GRID_SIZE;
+const none = new Float64Array(2 * N);
 const zeros = (n: number): Float64Array[] => Array.from({ length: n }, () => new Float64Array(2 * N));
 /** A change of unit moves K and S alike. */
 const both = (v: Float64Array): Float64Array => Float64Array.from([...v, ...v]);
@@ -30,6 +31,9 @@ const plus = (a: Float64Array, b: Float64Array, sign = 1): Float64Array => a.map
 export function bridgedTubes(first: MixingPalette, other: MixingPalette, bridge: Bridge): BridgedTubes {
   const crowding = other.crowding ?? 0;
   const second = reexpressed(other, { surface: first.surface, crowding });
+  // The first white's crowding is in none of the second's tubes; its surface is.
+  const { crowding: _crowding, ...surfaceDoubt } = first.frameDoubt ?? {};
+  const following = followingFrame(second, { frameDoubt: surfaceDoubt });
   const a = tubeOf(first, first.white);
   const b = tubeOf(second, second.white);
   const widthB = b.shared.length;
@@ -40,7 +44,7 @@ export function bridgedTubes(first: MixingPalette, other: MixingPalette, bridge:
       ...t,
       shared: [...t.shared, ...zeros(widthB), ...zeros(bridgeColumns.length)],
     })),
-    second: second.tubes.map((t) => {
+    second: second.tubes.map((t, index) => {
       const isWhite = t.id === second.white;
       const middle = isWhite ? Math.log1p(crowding / 2) : 0;
       const spread = Math.abs(crowding) / 2 / Math.sqrt(3) / (1 + crowding / 2);
@@ -55,7 +59,7 @@ export function bridgedTubes(first: MixingPalette, other: MixingPalette, bridge:
             : []),
         ],
         shared: [
-          ...a.shared.map((c) => both(halfS(c))),
+          ...a.shared.map((c, j) => plus(both(halfS(c)), following[index]!.get(j) ?? none)),
           ...t.shared.map((c, j) => plus(c, both(halfS(b.shared[j]!)), -1)),
           ...bridgeColumns,
         ],

@@ -117,8 +117,19 @@ function documentOf(
     created: when,
     tubes,
     discrepancy: { ...discrepancy, sdLnKS: [...discrepancy.sdLnKS] },
+    ...widerFrame(first.frameDoubt, tubes[0]!.covariance.shared.length),
     provenance: { ...first.provenance, history },
   };
+}
+
+/** The first profile's columns come first, so that its frame follows them and none of those after. */
+function widerFrame(
+  frameDoubt: PaletteProfile['frameDoubt'],
+  width: number,
+): Pick<PaletteProfile, 'frameDoubt'> {
+  if (!frameDoubt) return {};
+  const wider = (v: readonly number[] = []): number[] => Array.from({ length: width }, (_, j) => v[j] ?? 0);
+  return { frameDoubt: Object.fromEntries(Object.entries(frameDoubt).map(([n, v]) => [n, wider(v)])) };
 }
 
 function withConstants(tube: ProfileTube, constants: TubeConstants): ProfileTube {

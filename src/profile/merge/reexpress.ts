@@ -7,24 +7,19 @@
  */
 import { GRID_SIZE, type Spectrum } from '../../colour/grid.ts';
 import type { TubeConstants } from '../../fit/constants.ts';
+import { framedColumns } from '../../fit/frame-doubt.ts';
 import { crowdingFactor } from '../../fit/mixture.ts';
 import { kOverS, reflectanceLogSlope } from '../../fit/optics/kubelka-munk.ts';
 import { type Surface, surfaceFloor, surfaceForward, surfaceInverse } from '../../fit/optics/surface.ts';
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import { predictReflectance } from '../../fit/predict.ts';
+import { type ReadingFrame, movedFrame, paletteMovedBy } from './moved-frame.ts';
 
 /** Shares of the tube in a whole ladder. */
 const LADDER = [1, 1 / 2, 1 / 5, 1 / 17];
 /** An internal reflectance counts as known to this share of itself, and K and S as unchanged to this: our choice. */
 const RELATIVE_SD = 1e-3;
 const CHANGE_SD = 0.3;
-
-/** What a palette is to be read through. */
-export interface ReadingFrame {
-  readonly surface: Surface;
-  /** Crowding of the palette's white; 0 where absent. */
-  readonly crowding?: number;
-}
 
 export function sameFrame(a: ReadingFrame, b: ReadingFrame): boolean {
   const [p, q] = [a.surface, b.surface];
@@ -40,12 +35,58 @@ export function sameFrame(a: ReadingFrame, b: ReadingFrame): boolean {
 
 /**
  * The palette under another surface and crowding of the same form, each tube's ladder (`shares` of the tube in white)
- * reading as before. Covariance columns stay as they are: they are relative deviations, and the change is small.
+ * reading as before. Covariance columns stay as they are, for they are relative deviations and the change is small; those
+ * that moved the old frame become what they do to the tubes under the new one, which is taken as known.
  */
 export function reexpressed(
   palette: MixingPalette,
   frame: ReadingFrame,
   shares: readonly number[] = LADDER,
+): MixingPalette {
+  if (frame === palette) return palette;
+  const { frameDoubt: _frameDoubt, ...known } = palette;
+  const there = constantsUnder(known, frame, shares);
+  const framed = framedColumns(palette.frameDoubt);
+  if (framed.length === 0) return there;
+  // The new frame is known, so that what the old one's doubt did is left to the tubes: less what reads the same.
+  const moved = new Map(framed.map((j) => [j, constantsUnder(paletteMovedBy(palette, j)!, frame, shares)]));
+  return {
+    ...there,
+    tubes: there.tubes.map((tube, t) => ({
+      ...tube,
+      shared: tube.shared.map((column, j) =>
+        moved.has(j) ? differenceOf(moved.get(j)!.tubes[t]!, tube) : column,
+      ),
+    })),
+  };
+}
+
+/**
+ * How these tubes, which stand in the frame of `host`, would follow each of its shared numbers if they were to read the
+ * same along their ladders: by tube, one column for each number that moves the frame.
+ */
+export function followingFrame(
+  palette: MixingPalette,
+  host: Pick<MixingPalette, 'frameDoubt'>,
+  shares: readonly number[] = LADDER,
+): readonly ReadonlyMap<number, Float64Array>[] {
+  const { frameDoubt: _frameDoubt, ...known } = palette;
+  const moved = framedColumns(host.frameDoubt).map(
+    (j) => [j, constantsUnder(known, movedFrame(palette, host.frameDoubt!, j), shares)] as const,
+  );
+  return palette.tubes.map(
+    (tube, t) => new Map(moved.map(([j, { tubes }]) => [j, differenceOf(tubes[t]!, tube)] as const)),
+  );
+}
+
+function differenceOf(a: TubeConstants, b: TubeConstants): Float64Array {
+  return Float64Array.from([...a.lnK.map((v, i) => v - b.lnK[i]!), ...a.lnS.map((v, i) => v - b.lnS[i]!)]);
+}
+
+function constantsUnder(
+  palette: MixingPalette,
+  frame: ReadingFrame,
+  shares: readonly number[],
 ): MixingPalette {
   if (sameFrame(palette, frame)) return palette;
   const { crowding: _crowding, ...rest } = palette;

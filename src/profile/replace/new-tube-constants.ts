@@ -13,7 +13,7 @@ import { fitPalette } from '../../fit/fit-palette.ts';
 import type { PaletteFit } from '../../fit/palette-fit.ts';
 import { type MixingPalette, tubeOf } from '../../fit/palette.ts';
 import { predictReflectance } from '../../fit/predict.ts';
-import { reexpressed } from '../merge/reexpress.ts';
+import { followingFrame, reexpressed } from '../merge/reexpress.ts';
 import { paletteOf } from '../palette-of.ts';
 import { ProfileProblem } from '../problem.ts';
 import type { PaletteProfile } from '../schema.ts';
@@ -69,7 +69,9 @@ export function newTubeConstants(
     leaveOneOut: options.leaveOneOut ?? true,
   });
   const away = whiteAway(palette, fit.palette);
-  const measured = independent(tubeOf(reexpressed(fit.palette, palette, shares), inSet), palette);
+  const there = reexpressed(fit.palette, palette, shares);
+  const follows = followingFrame(there, palette, shares)[there.tubes.findIndex((t) => t.id === inSet)]!;
+  const measured = independent(tubeOf(there, inSet), palette, follows);
   const old = palette.tubes.find((t) => t.id === oldId);
   const { oldTube = 'where it helps' } = options;
   const lends = oldTube === 'always' || (oldTube === 'where it helps' && set.instrument.kind !== 'spectral');
@@ -115,13 +117,20 @@ function sharesPainted(set: SwatchSet, id: string): number[] {
   return [...new Set(shares)];
 }
 
-/** Doubt of another sitting moves no other tube of the profile: it is the new tube's own. */
-function independent(tube: TubeConstants, palette: MixingPalette): TubeConstants {
+/**
+ * Doubt of another sitting moves no other tube of the profile: it is the new tube's own. What it does share is the frame:
+ * its constants are those that read the same, wherever that stands.
+ */
+function independent(
+  tube: TubeConstants,
+  palette: MixingPalette,
+  follows: ReadonlyMap<number, Float64Array>,
+): TubeConstants {
   const width = palette.tubes[0]!.shared.length;
   return {
     ...tube,
     own: [...tube.own, ...tube.shared],
-    shared: Array.from({ length: width }, () => new Float64Array(tube.lnK.length * 2)),
+    shared: Array.from({ length: width }, (_, j) => follows.get(j) ?? new Float64Array(tube.lnK.length * 2)),
   };
 }
 

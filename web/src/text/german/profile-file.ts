@@ -19,6 +19,8 @@ export const profileFileGerman = german(PROFILE_FILE, {
     '{name} von „{tube}“ ist {value} bei {nm} nm; K und S liegen über null, passen Sie die Tube also neu an.',
   'shared-columns':
     '„{tube}“ hat {count} gemeinsame Kovarianzspalten, die erste Tube {wanted}; sie sind ein Satz für das ganze Profil.',
+  'frame-doubt':
+    'Der Zweifel am Rahmen in {name} hat {count} Einträge, die Tuben haben {wanted} gemeinsame Kovarianzspalten; Profil neu ausgeben.',
   'unknown-white':
     'Das Profil nennt „{white}“ als sein Weiß und hat keine solche Tube; nennen Sie eine von {known}.',
   'no-escape': 'Eine 45/0-Oberfläche braucht ihre Entweichkonstante; sichern Sie das Profil neu.',
