@@ -25,13 +25,13 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
   const { correlationNm } = problem.settings;
   const usual = solution.discrepancy.typical;
   const state = stateAt(problem, solution.x);
+  const frame = frameOfSolution(problem, factors, state, whiteSize, whiteColumns.length);
+  const borderColumns = [...whiteColumns, ...frame.columns];
   const unit = meanOf(state.S.subarray(white * GRID_SIZE, (white + 1) * GRID_SIZE));
   const shift = Math.log(unit);
   const tubes: TubeConstants[] = [];
   const spectra = (t: number): { lnK: Float64Array; lnS: Float64Array } => {
     const at = (place: number): Float64Array =>
-  const frame = frameOfSolution(problem, factors, state, whiteSize, whiteColumns.length);
-  const borderColumns = [...whiteColumns, ...frame.columns];
       Float64Array.from({ length: GRID_SIZE }, (_, i) => (place < 0 ? 0 : solution.x[place + i]!) - shift);
     return { lnK: at(layout.lnK[t]!), lnS: at(layout.lnS[t]!) };
   };
@@ -84,12 +84,12 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
       ...(solution.discrepancy.hazeFound > 0 ? { sdHaze: solution.discrepancy.hazeFound } : {}),
     },
     ...(layout.shared.crowding === undefined ? {} : { crowding: state.crowding }),
+    ...(frame.doubt ? { frameDoubt: frame.doubt } : {}),
   };
 }
 
 /** A tube that the equations fit worse than is usual for the set carries the rest of its misfit with it. */
 function misfitColumns(sd: number, correlationNm: number): Float64Array[] {
-    ...(frame.doubt ? { frameDoubt: frame.doubt } : {}),
   if (!(sd > 0)) return [];
   return discrepancyColumns({ sdLnKS: flatSpectrum(sd), correlationNm }).map((d) => {
     const column = new Float64Array(2 * GRID_SIZE);
