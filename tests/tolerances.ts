@@ -2,6 +2,8 @@
  * One named tolerance per kind of comparison, each with its reason. No bare 1e-6 in a test.
  */
 
+/** A table printed with three decimals: half of the last one. */
+export const PRINTED_3_DECIMALS = 0.5e-3 + 1e-12;
 /** Values printed to four decimals in a published table. */
 export const PRINTED_4_DECIMALS = 0.5e-4 + 1e-12;
 /** Two routes through the same double-precision arithmetic. */

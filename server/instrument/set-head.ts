@@ -1,4 +1,6 @@
 /** The steps that set a head: dark, white tile, black trap, check tile. Each is asked of a head that is free. */
+import { WHITE_BRACKET_LIMIT } from '../../src/calibrate/limits.ts';
+import { perCent } from '../../src/calibrate/per-cent.ts';
 import { whiteLevel } from '../../src/calibrate/reading/white-level.ts';
 import type { Db } from '../store/open-store.ts';
 import { conflict } from '../problem.ts';
@@ -7,6 +9,7 @@ import { judgeTile } from './check-tile.ts';
 import { expose, type TakenExposure } from './exposures.ts';
 import type { HeadSession } from './head-session.ts';
 import { tileValues } from './tile-values.ts';
+import type { ClosedBlock } from './white-blocks.ts';
 import { say } from '../api/sentences/instrument.ts';
 
 export type SetOptions = Pick<InstrumentOptions, 'clock' | 'now' | 'tiles' | 'blocks' | 'judged'> & {
@@ -51,7 +54,7 @@ export async function setWhite(
   session.kelvin = exposures.at(-1)!.light.kelvin;
   const frames = exposures.map((e) => e.exposure);
   const signal = scale.takeWhite(frames, times, values.reflectance, session.kelvin);
-  const { block, finding, judged } = options.blocks.take(session.name, {
+  const { block, finding, judged, closed } = options.blocks.take(session.name, {
     signal: [...signal],
     atMs: Date.parse(options.now()),
     gain: scale.gain,
@@ -66,8 +69,18 @@ export async function setWhite(
   session.note =
     finding ?? values.note ?? (faint ? { level: 'note', code: 'white-level', sentence: faint } : undefined);
   if (judged) options.judged();
-  const sentence = say('white-read', { times: WHITE_EXPOSURES, percent: Math.round(level.share * 100) });
-  session.setStep('white tile', 'good', sentence, options.now());
+  const read = say('white-read', { times: WHITE_EXPOSURES, percent: Math.round(level.share * 100) });
+  session.setStep('white tile', 'good', closed ? closingSentence(read, closed) : read, options.now());
+}
+
+function closingSentence(read: string, { change, readings }: ClosedBlock): string {
+  return say('white-closes', {
+    read,
+    by: perCent(change),
+    allowed: perCent(WHITE_BRACKET_LIMIT),
+    many: `${readings} ${readings === 1 ? 'reading' : 'readings'}`,
+    are: readings === 1 ? 'is' : 'are',
+  });
 }
 
 /** One more look at the white while the lamp warms up; nothing is set. */

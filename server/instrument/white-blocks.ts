@@ -1,5 +1,5 @@
 import { closeBlock } from '../../src/calibrate/reading/block.ts';
-import type { WhiteReading } from '../../src/calibrate/reading/white-bracket.ts';
+import { type WhiteReading, whiteChange } from '../../src/calibrate/reading/white-bracket.ts';
 import { ReadingRefused } from '../../src/calibrate/refusal.ts';
 import type { Finding } from '../api/words.ts';
 import { addBlockVerdict, openBlockReadings, type OpenBlockReading } from '../store/block-verdicts.ts';
@@ -23,6 +23,20 @@ export interface TakenWhite {
   readonly finding: Finding | undefined;
   /** Verdicts were added. */
   readonly judged: boolean;
+  /** The block it closed well, if any. */
+  readonly closed: ClosedBlock | undefined;
+}
+
+export interface ClosedBlock {
+  /** Largest relative change of a channel from one white to the other. */
+  readonly change: number;
+  readonly readings: number;
+}
+
+interface Outcome {
+  readonly finding: Finding | undefined;
+  readonly judged: boolean;
+  readonly closed?: ClosedBlock;
 }
 
 interface RawReading {
@@ -56,6 +70,7 @@ export class WhiteBlocks {
       const block = calibrationsOf(this.#db, instrument, 'white tile').at(-1)!.seq;
       let finding: Finding | undefined;
       let judged = false;
+      let closed: ClosedBlock | undefined;
       const blocks = new Map<number, OpenBlockReading[]>();
       for (const reading of open) {
         const { block: of } = JSON.parse(reading.raw) as RawReading;
@@ -68,8 +83,9 @@ export class WhiteBlocks {
         const outcome = this.#close(JSON.parse(opening.body) as KeptWhite, readings, white, tries > 0);
         finding = outcome.finding;
         judged ||= outcome.judged;
+        closed = outcome.closed ?? closed;
       }
-      return { block, finding, judged };
+      return { block, finding, judged, closed };
     })();
   }
 
@@ -83,9 +99,9 @@ export class WhiteBlocks {
     readings: readonly OpenBlockReading[],
     white: KeptWhite,
     second: boolean,
-  ): { finding: Finding | undefined; judged: boolean } {
+  ): Outcome {
     const many = `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`;
-    const sendBack = (reason: string): { finding: Finding; judged: boolean } => {
+    const sendBack = (reason: string): Outcome => {
       for (const { id } of readings) this.#judge(id, { accepted: false, reason, values: undefined });
       const sentence = say('block-sent-back', { reason, many, are: readings.length === 1 ? 'is' : 'are' });
       return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: true };
@@ -112,7 +128,8 @@ export class WhiteBlocks {
       return { finding: { level: 'warning', code: 'white-drift', sentence }, judged: false };
     }
     readings.forEach(({ id }, i) => this.#judge(id, { accepted: true, reason: '', values: [...closed[i]!] }));
-    return { finding: undefined, judged: true };
+    const { change } = whiteChange(whiteOf(opening), whiteOf(white));
+    return { finding: undefined, judged: true, closed: { change, readings: readings.length } };
   }
 
   #judge(id: string, verdict: Parameters<typeof addBlockVerdict>[2]): void {

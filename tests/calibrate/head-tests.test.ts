@@ -7,9 +7,10 @@ import { relativeErrorOfKS } from '../../src/calibrate/noise/reading-worth.ts';
 import { estimateNoise } from '../../src/calibrate/noise/instrument-noise.ts';
 import { judgeCheckTile } from '../../src/calibrate/tile/check-tile.ts';
 import { controlLimits, judgeValue, movingRanges } from '../../src/calibrate/tile/control-chart.ts';
+import { studentQuantile } from '../../src/calibrate/tile/student-quantile.ts';
 import { normalQuantile } from '../../src/calibrate/tile/normal-quantile.ts';
 import { ownTileReference } from '../../src/calibrate/tile/own-tile.ts';
-import { NORMAL_QUANTILE, PRINTED_4_DECIMALS } from '../tolerances.ts';
+import { NORMAL_QUANTILE, PRINTED_3_DECIMALS, PRINTED_4_DECIMALS } from '../tolerances.ts';
 import { seededNormal } from './seeded-normal.ts';
 
 const channels = ['F1', 'F2', 'F3'];
@@ -104,6 +105,41 @@ describe('the control chart', () => {
       expect(Math.abs(normalQuantile(p) - z)).toBeLessThan(NORMAL_QUANTILE);
       expect(Math.abs(normalQuantile(1 - p) + z)).toBeLessThan(NORMAL_QUANTILE);
     }
+  });
+
+  it("has Student's quantiles of the tables: 2.571, 5.841, 4.587, 31.599", () => {
+    for (const [above, nu, t] of [
+      [0.025, 5, 2.571],
+      [0.005, 3, 5.841],
+      [0.0005, 10, 4.587],
+      [0.0005, 2, 31.599],
+    ] as const) {
+      expect(Math.abs(studentQuantile(above, nu) - t)).toBeLessThan(PRINTED_3_DECIMALS);
+    }
+    // JCGM 100:2008 table G.2, 99.73 %, two decimals (from memory).
+    const table = [3, 4, 5, 10].map((nu) => studentQuantile(0.00135, nu).toFixed(2));
+    expect(table).toEqual(['9.22', '6.62', '5.51', '3.96']);
+  });
+
+  it('behind few sessions a steady tile seldom alarms, and a smear that can be seen is told', () => {
+    const names = Array.from({ length: 36 }, (_, i) => `${380 + 10 * i} nm`);
+    let alarms = 0;
+    const trials = 100;
+    for (let seed = 1; seed <= trials; seed++) {
+      const normal = seededNormal(seed);
+      // Placing moves all bands together, counts each by itself.
+      const session = (lost = 0): number[] => {
+        const placed = 1 - lost + 0.0015 * normal();
+        return names.map((_, c) => (0.3 + 0.005 * c) * placed + 0.0006 * normal());
+      };
+      const past = Array.from({ length: 5 + (seed % 10) }, () => session());
+      if (!judgeCheckTile([...past, session()], names).steady) alarms++;
+      expect(judgeCheckTile([...past, session(0.05)], names).steady).toBe(false);
+    }
+    console.log(
+      `A steady made tile alarmed in ${alarms} of ${trials} sessions, 5 to 14 sessions behind each.`,
+    );
+    expect(alarms / trials).toBeLessThanOrEqual(0.03);
   });
 
   it('charts the level as the mean over channels, and sees all of them fall together', () => {

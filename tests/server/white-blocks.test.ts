@@ -51,7 +51,10 @@ describe('a block of readings between two whites', () => {
       /wait for the white .* left out \(2 of the masstone\); read the white tile/,
     );
     dim(0.004);
-    await white();
+    const { steps } = await white();
+    expect(steps.find((s) => s.step === 'white tile')!.sentence).toMatch(
+      /moved by 0\.40 % since the white before, and 0\.50 % is allowed; 2 readings between the two are worked out/,
+    );
     const closed = (await readings())[0]!;
     expect(closed.state).toBe('kept');
     // The lamp fell by 0.4 % after the reading, so the white between is lower and the reading higher, by less than that.

@@ -56,6 +56,8 @@ export const INSTRUMENT = catalogue('instrument', {
   'tile-numbers': 'The tile has {numbers} numbers and the head {channels} channels; give one per channel.',
   'tile-unknown':
     'The reflectance of the white tile is not known and is taken as 1; every reading is relative to it until you give its values.',
+  'white-closes':
+    '{read:said} It moved by {by:figure} since the white before, and {allowed:figure} is allowed; {many:said} between the two {are:word} worked out against both.',
   'block-sent-back': '{reason:said} {many:said} of that block {are:word} sent back.',
   'set-differently': 'The head was set differently before a white closed this block; read it again.',
   'read-white-first':

@@ -202,7 +202,7 @@ export class TlBenchScreen extends TlElement {
         <h2>${t.steps[s.step]}: ${t.states[s.state]}</h2>
         <p>
           ${s.optional && s.state === 'not done' ? html`<b>${t.optional}.</b>` : nothing}
-          ${s.state === 'refused' || s.state === 'stale' ? benchSays(s.sentence) : t.how[s.step]}
+          ${s.state === 'not done' ? t.how[s.step] : benchSays(s.sentence)}
           ${s.at ? html`<span class="small">${t.at(when(s.at))}</span>` : nothing}
         </p>
       </div>

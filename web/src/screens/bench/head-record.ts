@@ -9,6 +9,9 @@ import { headWords } from '../../text/head.ts';
 import { num } from '../../text/numbers.ts';
 import { foldStyles } from './fold-styles.ts';
 
+/** As many as a finger finds apart; the sentence above names them all. */
+const MOST_CHARTS = 6;
+
 /** What is known of a head from its own readings: the check tile over time, noise, bands, steps of gain. */
 export class TlHeadRecord extends TlElement {
   static override properties = { record: { attribute: false }, shown: { state: true } };
@@ -63,7 +66,9 @@ export class TlHeadRecord extends TlElement {
   #checkTile(history: TileHistory) {
     const t = headWords();
     const { charts } = history;
-    const chart = charts.find((c) => c.name === this.shown) ?? charts[0];
+    // A single channel is offered where it is the one that went out of its limits.
+    const offered = charts.filter((c, i) => i < 2 || c.signal !== 'inside').slice(0, MOST_CHARTS);
+    const chart = offered.find((c) => c.name === this.shown) ?? offered[0];
     const named = (name: string): string => (name in t.chartNames ? t.chartNames[name as 'level'] : name);
     return html`<section>
       <h3>${t.checkTile}</h3>
@@ -73,7 +78,7 @@ export class TlHeadRecord extends TlElement {
           ? html`<p>${t.checkTileLead}</p>
               <tl-choice
                 label=${t.chart}
-                .options=${charts.slice(0, 2).map((c) => ({ value: c.name, label: named(c.name) }))}
+                .options=${offered.map((c) => ({ value: c.name, label: named(c.name) }))}
                 .value=${chart.name}
                 @tl-choose=${(e: CustomEvent<string>) => (this.shown = e.detail)}
               ></tl-choice>

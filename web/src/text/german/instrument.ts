@@ -68,6 +68,8 @@ export const instrumentGerman = german(INSTRUMENT, {
   'tile-numbers': 'Die Kachel hat {numbers} Zahlen und der Kopf {channels} Kanäle; geben Sie eine je Kanal.',
   'tile-unknown':
     'Der Reflexionsgrad der Weißkachel ist nicht bekannt und gilt als 1; jede Messung bezieht sich darauf, bis Sie ihre Werte eingeben.',
+  'white-closes':
+    '{read} Seit dem Weiß davor hat sie sich um {by} bewegt, erlaubt ist {allowed}; {many} dazwischen {are} gegen beide gerechnet.',
   'block-sent-back': '{reason} {many} dieses Blocks {are} zurückgegeben.',
   'set-differently':
     'Der Kopf wurde anders gestellt, bevor ein Weiß diesen Block schloss; messen Sie noch einmal.',
