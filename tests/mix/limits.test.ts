@@ -50,6 +50,23 @@ describe('one tube, two tubes', () => {
   });
 });
 
+/** A search for chroma ends where it gains less than 0.05 (src/mix/limits/edges.ts), and two are compared. */
+const TWICE_ARRIVED = 0.1;
+
+describe('limits that tell of the same colours', () => {
+  it('agree: the strongest of a hue is no weaker than any value slice has it, and every whole value has its leans', () => {
+    const ids = ['white', 'green-blue', 'lemon-yellow', 'red-lake', 'warm-red', 'dark-earth'];
+    for (const { strongest, slices, leans } of [limits, paletteLimits(inventedPalette(ids))]) {
+      for (const { hue, chroma: most } of strongest) {
+        const inSlices = slices.map((s) => s.edge.find((e) => e.hue === hue)!.chroma);
+        expect(most, `hue ${hue}`).toBeGreaterThan(Math.max(...inSlices) - TWICE_ARRIVED);
+      }
+      const values = leans.map((l) => l.value);
+      expect(values).toEqual(expect.arrayContaining(slices.map((s) => s.value)));
+    }
+  });
+});
+
 describe('no mix of the tubes is beyond the limits found (3000 random mixes)', () => {
   it('none darker, none lighter', () => {
     expect(Math.min(...many.map((m) => m.value))).toBeGreaterThanOrEqual(limits.darkest.value - 1e-4);

@@ -75,18 +75,29 @@ const MOST_ROUNDS = 8;
 /** How far a mix may lie off a hue asked for, CIELAB units. */
 const HUE_HELD = 0.5;
 
+/** Amounts of a strong mix, as in an edge search, and how far out it is along its hue, CIELAB units. */
+export interface OutermostMix {
+  readonly x: Float64Array;
+  readonly chroma: number;
+}
+
+/** How far out a search for chroma aims first, CIELAB units; less where the value is held, which leaves less room. */
+const AIM = { anyValue: 60, oneValue: 30 };
+
 /**
- * Amounts of the strongest colour along a hue (degrees), at one L* under C/2deg or at any; undefined where the hue is
- * not reached.
+ * The strongest mix along a hue (degrees), at one L* under C/2deg or at any; undefined where the hue is not reached.
+ * `from`: a strong mix of about that hue to begin at.
  */
 export function outermost(
   edge: EdgeSearch,
   hue: number,
   valueL?: number,
-  from?: Float64Array,
-): { x: Float64Array; chroma: number } | undefined {
+  from?: OutermostMix,
+): OutermostMix | undefined {
   const h = (hue * Math.PI) / 180;
-  let at = edge.reach(alongHue(h, valueL === undefined ? 60 : 30, valueL), from);
+  const aim = valueL === undefined ? AIM.anyValue : AIM.oneValue;
+  const first = Math.max(aim, from ? from.chroma + AHEAD : 0);
+  let at = edge.reach(alongHue(h, first, valueL), from?.x);
   let along = at.u[1]! * Math.cos(h) + at.u[2]! * Math.sin(h);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const next = edge.reach(alongHue(h, along + AHEAD, valueL), at.x);
@@ -101,10 +112,18 @@ export function outermost(
   return off < HUE_HELD && missed < HUE_HELD && along > 0 ? { x: at.x, chroma: along } : undefined;
 }
 
-/** The strongest colour of each hue asked for (degrees of CIELAB), at whatever value it has it. */
-export function strongestPerHue(edge: EdgeSearch, hues: readonly number[]): StrongestColour[] {
-  return hues.flatMap((hue) => {
-    const found = outermost(edge, hue);
+/**
+ * The strongest colour of each hue asked for (degrees of CIELAB), at whatever value it has it. `from`: a strong mix of
+ * each hue to begin at, where one is known.
+ */
+export function strongestPerHue(
+  edge: EdgeSearch,
+  hues: readonly number[],
+  from: readonly (OutermostMix | undefined)[] = [],
+): StrongestColour[] {
+  return hues.flatMap((hue, k) => {
+    const start = from[k];
+    const found = (start && outermost(edge, hue, undefined, start)) ?? outermost(edge, hue);
     return found ? [{ ...edge.mixOf(found.x), hue }] : [];
   });
 }

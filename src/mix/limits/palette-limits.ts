@@ -5,6 +5,7 @@ import { tubeSet } from '../tube-set.ts';
 import { type EdgeMix, edgeSearch } from './edge-search.ts';
 import {
   type NeutralPoint,
+  type OutermostMix,
   type StrongestColour,
   type LeanPair,
   darkest,
@@ -76,11 +77,13 @@ export function paletteLimits(palette: MixingPalette, options: LimitsOptions = {
     .filter((v) => v > dark.value + ENDS && v < light.value - ENDS)
     .toSorted((a, b) => a - b);
   heed(options.watch, 0, 1);
+  const outermostOf: (OutermostMix | undefined)[] = [];
   const slices = valueSlices(
     edge,
     options.values ? values : values.filter((v) => Number.isInteger(v)),
     hues.length,
     options.watch,
+    outermostOf,
   );
   return {
     white: set.white,
@@ -88,7 +91,7 @@ export function paletteLimits(palette: MixingPalette, options: LimitsOptions = {
     lightest: light,
     neutrals: neutralLine(edge, values, options.watch),
     leans: leanLimits(edge, values),
-    strongest: strongestPerHue(edge, hues),
+    strongest: strongestPerHue(edge, hues, outermostOf),
     slices,
     volume: slicesVolume(slices, dark.value, light.value),
   };

@@ -1,6 +1,6 @@
 import { type Watch, heed } from '../problem.ts';
 import { type EdgeSearch, valueLOf } from './edge-search.ts';
-import { outermost } from './edges.ts';
+import { type OutermostMix, outermost } from './edges.ts';
 
 /** One value slice of the reachable colours: the strongest chroma per hue. */
 export interface ValueSlice {
@@ -12,21 +12,27 @@ export interface ValueSlice {
   readonly area: number;
 }
 
-/** Value slices by solving along each hue at each value. `hues`: how many, evenly spaced. @throws MixingStopped */
+/**
+ * Value slices by solving along each hue at each value. `hues`: how many, evenly spaced. `outermostOf`, where given, is
+ * filled with the strongest mix of each hue in all of them. @throws MixingStopped
+ */
 export function valueSlices(
   edge: EdgeSearch,
   values: readonly number[],
   hues: number,
   watch?: Watch,
+  outermostOf: (OutermostMix | undefined)[] = [],
 ): ValueSlice[] {
   return values.map((value, i) => {
-    let from: Float64Array | undefined;
+    let from: OutermostMix | undefined;
     const outline = Array.from({ length: hues }, (_, k) => {
       heed(watch, i * hues + k, values.length * hues);
       const hue = (360 * k) / hues;
       // The neighbour's mix is a good start; where that fails, the net's.
-      const found = outermost(edge, hue, valueLOf(value), from) ?? outermost(edge, hue, valueLOf(value));
-      from = found?.x;
+      const found =
+        (from && outermost(edge, hue, valueLOf(value), from)) ?? outermost(edge, hue, valueLOf(value));
+      from = found;
+      if (found && found.chroma > (outermostOf[k]?.chroma ?? 0)) outermostOf[k] = found;
       return { hue, chroma: found?.chroma ?? 0 };
     });
     return { value, edge: outline, area: starArea(outline.map((o) => o.chroma)) };

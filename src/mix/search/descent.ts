@@ -92,11 +92,17 @@ export function descent(most: number): Descent {
     }
     while (left > 0) {
       solveOpen(m, left, damping);
+      // Who stops first; those that stand on the floor already stop together.
+      let soonest = 1;
+      for (let r = 0; r < left && !clip; r++) {
+        const down = (floor ? floor[open[r]!]! : 0) - x[open[r]!]!;
+        if (solved[r]! < down) soonest = Math.min(soonest, down / solved[r]!);
+      }
       let still = 0;
       for (let r = 0; r < left; r++) {
         const j = open[r]!;
         const down = (floor ? floor[j]! : 0) - x[j]!;
-        if (solved[r]! >= down || clip) {
+        if (clip || solved[r]! >= down || down / solved[r]! > soonest) {
           step[j] = solved[r]!;
           open[still++] = j;
         } else {
