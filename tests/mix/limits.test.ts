@@ -50,8 +50,11 @@ describe('one tube, two tubes', () => {
   });
 });
 
-/** A search for chroma ends where it gains less than 0.05 (src/mix/limits/edges.ts), and two are compared. */
-const TWICE_ARRIVED = 0.1;
+/**
+ * A search for chroma ends where it gains less than 0.05, and holds the hue to a few hundredths of a unit
+ * (src/mix/limits/edges.ts): where the edge runs nearly along the hue, that is worth some tenths of chroma.
+ */
+const ALONG_AN_EDGE = 0.3;
 
 describe('limits that tell of the same colours', () => {
   it('agree: the strongest of a hue is no weaker than any value slice has it, and every whole value has its leans', () => {
@@ -59,7 +62,7 @@ describe('limits that tell of the same colours', () => {
     for (const { strongest, slices, leans } of [limits, paletteLimits(inventedPalette(ids))]) {
       for (const { hue, chroma: most } of strongest) {
         const inSlices = slices.map((s) => s.edge.find((e) => e.hue === hue)!.chroma);
-        expect(most, `hue ${hue}`).toBeGreaterThan(Math.max(...inSlices) - TWICE_ARRIVED);
+        expect(most, `hue ${hue}`).toBeGreaterThan(Math.max(...inSlices) - ALONG_AN_EDGE);
       }
       const values = leans.map((l) => l.value);
       expect(values).toEqual(expect.arrayContaining(slices.map((s) => s.value)));
