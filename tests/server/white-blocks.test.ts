@@ -53,7 +53,7 @@ describe('a block of readings between two whites', () => {
     dim(0.004);
     const { steps } = await white();
     expect(steps.find((s) => s.step === 'white tile')!.sentence).toMatch(
-      /moved by 0\.40 % since the white before, and 0\.50 % is allowed; 2 readings between the two are worked out/,
+      /moved by 0\.4[01] % since the white before, and 0\.50 % is allowed; 2 readings between the two are worked out/,
     );
     const closed = (await readings())[0]!;
     expect(closed.state).toBe('kept');
