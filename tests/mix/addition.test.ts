@@ -1,8 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ciede2000 } from '../../src/colour/ciede2000.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { MixProblem, MixingStopped, addToPile, knownPile, predictMix } from '../../src/mix/index.ts';
-import { RECOVERED_SHARE } from '../tolerances.ts';
+import { RECOVERED_SHARE, WEIGHED } from '../tolerances.ts';
 import { INVENTED_TUBES, inventedPalette } from './invented-palette.ts';
 
 const palette = inventedPalette();
@@ -112,6 +113,119 @@ describe('a pile of known masses', () => {
       { lab: predictMix(palette, plus(pile, { white: 0.5 })).lab },
     );
     expect(close.afresh.wastesLess).toBe(false);
+  });
+});
+
+describe('additions a scale can weigh', () => {
+  const scale = { resolution: 0.01, smallestPour: 0.1 };
+  const tubes = INVENTED_TUBES.filter((id) => id !== 'white');
+  /** Piles off by a little of one or two tubes, as a hand leaves them, and what they were meant to be. */
+  const piles = fc.record({
+    pile: fc.record({
+      white: fc.double({ min: 2, max: 12, noNaN: true }),
+      [tubes[0]!]: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      [tubes[5]!]: fc.double({ min: 0.1, max: 2, noNaN: true }),
+    }),
+    short: fc.tuple(fc.constantFrom(...tubes), fc.double({ min: 0.01, max: 1, noNaN: true })),
+  });
+
+  it('are whole steps of it, none under the smallest pour, within the grams allowed, and give the colour they say', () => {
+    fc.assert(
+      fc.property(piles, ({ pile, short: [id, g] }) => {
+        const target = { lab: predictMix(palette, plus(pile, { [id]: g })).lab };
+        const maxGrams = 6;
+        const { additions, now } = addToPile(palette, { masses: pile }, target, {
+          scale,
+          maxGrams,
+          only: ['white', id, 'yellow-earth'],
+        });
+        let last = { grams: 0, deltaE00: now.deltaE00 };
+        for (const a of additions) {
+          for (const grams of Object.values(a.add)) {
+            expect(Math.abs(grams / 0.01 - Math.round(grams / 0.01))).toBeLessThan(1e-6);
+            expect(grams).toBeGreaterThanOrEqual(0.1 - WEIGHED);
+          }
+          expect(a.grams).toBeLessThanOrEqual(maxGrams + WEIGHED);
+          expect(a.grams).toBeGreaterThan(last.grams);
+          expect(a.deltaE00).toBeLessThan(last.deltaE00);
+          expect(ciede2000(target.lab, predictMix(palette, plus(pile, a.add)).lab)).toBeCloseTo(
+            a.deltaE00,
+            6,
+          );
+          last = a;
+        }
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('are never worse than the exact ones rounded to it, for about as much paint', () => {
+    fc.assert(
+      fc.property(piles, ({ pile, short: [id, g] }) => {
+        const target = { lab: predictMix(palette, plus(pile, { [id]: g })).lab };
+        const options = { only: ['white', id, 'yellow-earth'] };
+        const exact = addToPile(palette, { masses: pile }, target, options);
+        const weighed = addToPile(palette, { masses: pile }, target, { ...options, scale });
+        for (const { add, grams } of exact.additions) {
+          const rounded = Object.fromEntries(
+            Object.entries(add).map(([t, m]) => [
+              t,
+              m >= 0.1 ? Math.round(m / 0.01) * 0.01 : m >= 0.05 ? 0.1 : 0,
+            ]),
+          );
+          const most =
+            1.1 *
+              Math.max(
+                grams,
+                Object.values(rounded).reduce((a, b) => a + b, 0),
+              ) +
+            0.02;
+          const off = ciede2000(target.lab, predictMix(palette, plus(pile, rounded)).lab);
+          const best = Math.min(
+            weighed.now.deltaE00,
+            ...weighed.additions.filter((a) => a.grams <= most).map((a) => a.deltaE00),
+          );
+          // One in the list must come nearer by 0.05 than a smaller one to be worth listing.
+          expect(best).toBeLessThanOrEqual(off + 0.05 + 1e-6);
+        }
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('pour a strong tube with a light one beside it, where alone it would be too much', () => {
+    const pile = { white: 8, 'yellow-earth': 0.5 };
+    const target = { lab: predictMix(palette, plus(pile, { 'green-blue': 0.06 })).lab };
+    const rounded = predictMix(palette, plus(pile, { 'green-blue': 0.1 }));
+    const { advised } = addToPile(palette, { masses: pile }, target, {
+      scale,
+      only: ['white', 'green-blue', 'yellow-earth'],
+    });
+    expect(advised!.add['green-blue']).toBeCloseTo(0.1, 9);
+    expect(advised!.deltaE00).toBeLessThan(0.5 * ciede2000(target.lab, rounded.lab));
+  });
+
+  it('say so where nothing that can be weighed brings it nearer', () => {
+    const pile = { white: 1 };
+    const target = { lab: predictMix(palette, plus(pile, { 'green-blue': 0.003 })).lab };
+    const { additions, sentence } = addToPile(palette, { masses: pile }, target, {
+      scale: { resolution: 0.1, smallestPour: 0.5 },
+      maxGrams: 2,
+    });
+    expect(additions).toEqual([]);
+    expect(sentence).toMatch(
+      /Nothing this scale can weigh brings the pile nearer: 0\.\d+ g .* smallest pour of 0\.5 g/,
+    );
+  });
+
+  it('and a mix afresh comes in its steps too', () => {
+    const pile = { 'green-blue': 5 };
+    const target = { lab: predictMix(palette, { white: 40, 'green-blue': 0.2 }).lab };
+    const { afresh } = addToPile(palette, { masses: pile }, target, { scale, maxGrams: 2000 });
+    for (const g of [...Object.values(afresh.masses), ...afresh.preTints.map((t) => t.pour)]) {
+      expect(Math.abs(g / 0.01 - Math.round(g / 0.01))).toBeLessThan(1e-6);
+    }
+    expect(afresh.wastesLess).toBe(true);
   });
 });
 

@@ -127,16 +127,62 @@ describe('a strong tube under the smallest pour', () => {
   it('is let down first: a pre-tint that can be weighed brings the colour back', () => {
     const pour = pourRecipe(palette, target, exact, options);
     const { preTint } = pour;
-    expect(preTint?.strong).toBe('green-blue');
-    expect(preTint?.light).toBe('white');
-    expect(preTint!.make['green-blue']).toBeGreaterThanOrEqual(0.1 - WEIGHED);
-    expect(preTint!.make['white']! / preTint!.make['green-blue']!).toBeCloseTo(preTint!.parts, 9);
-    expect(preTint!.pour).toBeGreaterThanOrEqual(0.1 - WEIGHED);
-    expect(preTint!.pour).toBeLessThanOrEqual(
-      preTint!.make['white']! + preTint!.make['green-blue']! + WEIGHED,
-    );
+    expect(preTint!.tints).toHaveLength(1);
+    const [tint] = preTint!.tints;
+    expect(tint!.strong).toBe('green-blue');
+    expect(tint!.light).toBe('white');
+    expect(tint!.make['green-blue']).toBeGreaterThanOrEqual(0.1 - WEIGHED);
+    expect(tint!.make['white']! / tint!.make['green-blue']!).toBeCloseTo(tint!.parts, 9);
+    expect(tint!.pour).toBeGreaterThanOrEqual(0.1 - WEIGHED);
+    expect(tint!.pour).toBeLessThanOrEqual(tint!.make['white']! + tint!.make['green-blue']! + WEIGHED);
     expect(preTint!.deltaE00).toBeLessThan(0.5);
     expect(preTint!.deltaE00).toBeLessThan(pour.deltaE00);
+    expect(pour.noPreTint).toEqual([]);
+  });
+
+  it('is let down beside another one: each gets its own pre-tint, and the colour is what comes out of both', () => {
+    const both = { white: 100, 'green-blue': 0.4, 'red-lake': 0.8, 'yellow-earth': 9 };
+    const wanted = { lab: predictMix(palette, both).lab };
+    const { preTint, noPreTint } = pourRecipe(palette, wanted, both, { ...options, grams: 8 });
+    expect(preTint!.tints.map((t) => t.strong).toSorted()).toEqual(['green-blue', 'red-lake']);
+    expect(noPreTint).toEqual([]);
+    const mixed: Record<string, number> = { ...preTint!.masses };
+    for (const { strong, light, parts, make, pour } of preTint!.tints) {
+      for (const g of [...Object.values(make), pour]) {
+        expect(g).toBeGreaterThanOrEqual(0.1 - WEIGHED);
+        expect(Math.abs(g / 0.01 - Math.round(g / 0.01))).toBeLessThan(1e-6);
+      }
+      expect(pour).toBeLessThanOrEqual(make[strong]! + make[light]! + WEIGHED);
+      mixed[strong] = (mixed[strong] ?? 0) + pour / (1 + parts);
+      mixed[light] = (mixed[light] ?? 0) + (pour * parts) / (1 + parts);
+    }
+    for (const g of Object.values(preTint!.masses)) expect(g).toBeGreaterThanOrEqual(0.1 - WEIGHED);
+    expect(ciede2000(wanted.lab, predictMix(palette, mixed).lab)).toBeCloseTo(preTint!.deltaE00, 9);
+    expect(preTint!.deltaE00).toBeLessThan(0.5);
+  });
+
+  it('gets one sentence where no pre-tint helps: nothing to let it down with, or hardly nearer', () => {
+    // Half a gram of three strong tubes: the fullest is itself a few pours.
+    const dark = { 'dark-earth': 1, black: 0.06, 'deep-blue': 1 };
+    const little = pourRecipe(palette, { lab: predictMix(palette, dark).lab }, dark, {
+      grams: 0.3,
+      scale: { resolution: 0.01, smallestPour: 0.1 },
+    });
+    expect(little.leftOut).toContain('black');
+    expect(little.preTint).toBeUndefined();
+    expect(little.noPreTint).toHaveLength(1);
+    expect(little.noPreTint[0]).toMatch(
+      /black falls under the smallest pour and is left out; let down with /,
+    );
+    const hardly = { white: 100, 'yellow-earth': 0.004 };
+    const { noPreTint, preTint } = pourRecipe(
+      palette,
+      { lab: predictMix(palette, hardly).lab },
+      hardly,
+      options,
+    );
+    expect(preTint).toBeUndefined();
+    expect(noPreTint[0]).toMatch(/yellow-earth .* nearer by no more than 0\.\d\d\./);
   });
 
   it('is not advised where every pour can be weighed', () => {
@@ -201,7 +247,7 @@ describe('small whole parts', () => {
     expect(first!.made).toBe('with a pre-tint');
     expect(first!.deltaE00).toBe(first!.pour.preTint!.deltaE00);
     expect(first!.deltaE00).toBeLessThan(first!.pour.deltaE00);
-    expect(first!.pour.preTint!.pour).toBeGreaterThanOrEqual(0.05 - 1e-9);
+    expect(first!.pour.preTint!.tints[0]!.pour).toBeGreaterThanOrEqual(0.05 - 1e-9);
     const least = Math.min(...recipes.map((r) => r.deltaE00));
     expect(first!.deltaE00 - least).toBeLessThan(0.5);
     for (const { made, deltaE00, pour } of recipes) {

@@ -1,7 +1,8 @@
 /**
  * One family of tubes for a whole string of colours: a painter lays out one set of piles, not another for every step.
  */
-import { type Candidate, type Search, candidates, comeDown } from '../match/candidates.ts';
+import { candidates } from '../match/candidates.ts';
+import { type Candidate, type Search, comeDown } from '../search/come-down.ts';
 import { type Watch, heed } from '../problem.ts';
 import {
   type Emphasis,
@@ -55,34 +56,64 @@ export function familyAlong(
     for (const c of list.filter((d) => d.tubes.length < most).slice(0, PER_STEP))
       families.set(c.tubes.join(' '), c.tubes);
   }
-  const rated = [...families.values()].map((tubes, f) => {
+  // Those that came up at most steps first: the sooner a good one is known, the sooner others are given up.
+  const known = perStep.map((list) => new Map(list.map((c) => [c.tubes.join(' '), c])));
+  const seenAt = (tubes: readonly number[]): number =>
+    known.filter((step) => step.has(tubes.join(' '))).length;
+  const inOrder = [...families.values()]
+    .map((tubes) => ({ tubes, seen: seenAt(tubes) }))
+    .toSorted((p, q) => q.seen - p.seen || (p.tubes.join() < q.tubes.join() ? -1 : 1));
+  let best: Rated | undefined;
+  inOrder.forEach(({ tubes }, f) => {
     heed(watch, families.size + f, 2 * families.size);
     let start: Float64Array | undefined;
-    const steps = targets.map((t, i) => {
-      const known = perStep[i]!.find((c) => c.tubes.join(' ') === tubes.join(' '));
+    const steps: (Candidate | undefined)[] = [];
+    let missed = 0;
+    let worst = 0;
+    let sum = 0;
+    for (const [i, t] of targets.entries()) {
+      // What is missed, and the worst step, only grow: one that is behind in them already stays behind.
+      if (best && (missed > best.missed || (missed === best.missed && bucket(worst) > best.worst))) return;
       const from = start ?? new Float64Array(tubes.length).fill(1 / tubes.length);
-      const found = known ?? comeDown(search, goals[i]!.smooth, tubes, from, false);
-      const ok = found && reaches(search, found, t) ? found : undefined;
+      const of = known[i]!.get(tubes.join(' '));
+      const found = of ?? comeDown(search, goals[i]!.smooth, tubes, from, false);
+      const ok = of ?? (found && reaches(search, found, t) ? found : undefined);
+      steps.push(ok);
       if (ok?.tubes.length === tubes.length) start = ok.parts;
-      return ok;
-    });
-    const missed = steps.filter((s) => !s).length;
-    const worst = Math.max(0, ...steps.map((s, i) => (s ? distance(search, goals[i]!.goal, s) : 0)));
-    const sum = steps.reduce((total, s, i) => total + (s ? distance(search, goals[i]!.goal, s) : 0), 0);
-    return { tubes, steps, missed, worst: Math.floor(worst / NEAR_STEP), sum };
+      if (ok) {
+        const off = distance(search, goals[i]!.goal, ok);
+        worst = Math.max(worst, off);
+        sum += off;
+      } else missed++;
+    }
+    const rated = { tubes, steps, missed, worst: bucket(worst), sum };
+    if (!best || order(rated, best) < 0) best = rated;
   });
-  const best = rated.toSorted(
-    (p, q) =>
-      p.missed - q.missed ||
-      p.worst - q.worst ||
-      p.tubes.length - q.tubes.length ||
-      p.sum - q.sum ||
-      (p.tubes.join() < q.tubes.join() ? -1 : 1),
-  )[0];
   return targets.map((_, i) => {
     const own = best?.steps[i];
     return own ? { candidate: own, ofFamily: true } : { candidate: perStep[i]![0], ofFamily: false };
   });
+}
+
+interface Rated {
+  readonly tubes: readonly number[];
+  readonly steps: readonly (Candidate | undefined)[];
+  readonly missed: number;
+  /** In steps of NEAR_STEP. */
+  readonly worst: number;
+  readonly sum: number;
+}
+
+const bucket = (worst: number): number => Math.floor(worst / NEAR_STEP);
+
+function order(p: Rated, q: Rated): number {
+  return (
+    p.missed - q.missed ||
+    p.worst - q.worst ||
+    p.tubes.length - q.tubes.length ||
+    p.sum - q.sum ||
+    (p.tubes.join() < q.tubes.join() ? -1 : 1)
+  );
 }
 
 function distance(search: Search, goal: Goal, c: Candidate): number {
