@@ -6,7 +6,7 @@ import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { type ControlLimits, controlLimits } from './control-limits.ts';
 import { dot, stroke } from './curve.ts';
-import { frameFor, tickCount } from './frame.ts';
+import { frameFor } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { when } from '../text/numbers.ts';
 import { significant } from './numbers.ts';
@@ -17,6 +17,9 @@ export interface ControlPoint {
   readonly when: Date;
   readonly value: number;
 }
+
+/** Room for one date. */
+const LABEL_PX = 96;
 
 /** A check tile's readings over time with the limits its own scatter sets; a reading outside them is ringed. */
 export class ControlChart extends ChartElement {
@@ -51,12 +54,18 @@ export class ControlChart extends ChartElement {
     const x = scaleTime([Math.min(...times), Math.max(...times)], [f.left + 10, f.right - 10]);
     const y = scaleLinear(values.length ? [low - pad, high + pad] : [0, 1], [f.bottom, f.top]);
     const outside = (v: number): boolean => !!limits && (v < limits.lower || v > limits.upper);
+    let roomFrom = 0;
     const marks = svg`
       ${bottomAxis(
         f,
-        x
-          .ticks(tickCount(f.right - f.left) / 1.6)
-          .map((t) => ({ at: x(t), text: when(t.toISOString(), false) })),
+        days(this.points).flatMap(({ at, text }, i, all) => {
+          const place = x(at);
+          // Each day once, the last one always, and none over another.
+          const crowded = place > x(all.at(-1)!.at) - LABEL_PX && i < all.length - 1;
+          const room = place >= roomFrom && !crowded;
+          if (room) roomFrom = place + LABEL_PX;
+          return room ? [{ at: place, text }] : [];
+        }),
         chartWords().date,
       )}
       ${leftAxis(f, linearTicks(y, 4), this.unit)}
@@ -73,7 +82,7 @@ export class ControlChart extends ChartElement {
     const stops = this.points.map((p) => ({
       x: x(p.when),
       y: y(p.value),
-      says: `${when(p.when.toISOString(), false)}: ${significant(p.value, 4)}${outside(p.value) ? `, ${chartWords().outside}` : ''}`,
+      says: `${when(p.when.toISOString())}: ${significant(p.value, 4)}${outside(p.value) ? `, ${chartWords().outside}` : ''}`,
     }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'ring', span: [f.top, f.bottom] };
   }
@@ -81,9 +90,19 @@ export class ControlChart extends ChartElement {
   override table(): ChartTable {
     return {
       head: [chartWords().date, this.unit],
-      rows: this.points.map((p) => [p.when.toISOString(), p.value]),
+      rows: this.points.map((p) => [`${p.when.toISOString().slice(0, 19)}Z`, p.value]),
     };
   }
+}
+
+/** The first reading of each day, oldest first. */
+function days(points: readonly ControlPoint[]): { at: Date; text: string }[] {
+  const found = new Map<string, Date>();
+  for (const point of points) {
+    const text = when(point.when.toISOString(), false);
+    if (!found.has(text)) found.set(text, point.when);
+  }
+  return [...found].map(([text, at]) => ({ at, text }));
 }
 
 define('tl-control-chart', ControlChart);
