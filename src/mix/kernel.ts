@@ -70,7 +70,7 @@ export function mixKernel(set: TubeSet): MixKernel {
   const byS = new Float64Array(SAMPLES);
   /** Amounts, with zeros for the tubes that pad the record. */
   const amounts = new Float64Array(widest);
-  /** With crowding: the tubes chosen, slopes with the extra white's after them, and dE/dx. */
+  /** The tubes chosen; with crowding, slopes with the extra white's after them, and dE/dx. */
   const own = new Int32Array(set.ids.length);
   let chosen = own.subarray(0, 0);
   const withExtra = new Float64Array(crowding ? CHANNELS * widest : 0);
@@ -103,14 +103,20 @@ export function mixKernel(set: TubeSet): MixKernel {
     const step = 2 * pad + 4;
     for (let p = j, i = 0; i < SAMPLES; i++, p += step) P[p] = P[p + pad] = 0;
   };
+  const alreadyChosen = (tubes: ArrayLike<number>): boolean => {
+    if (tubes.length !== m) return false;
+    for (let j = 0; j < m; j++) if (own[j] !== tubes[j]) return false;
+    return true;
+  };
   const choose = (tubes: ArrayLike<number>): void => {
+    if (alreadyChosen(tubes)) return;
     m = tubes.length;
+    for (let j = 0; j < m; j++) own[j] = tubes[j]!;
     const to = FOUR * Math.ceil((m + (crowding ? 1 : 0)) / FOUR);
     if (to !== pad) layOut(to);
     for (let j = 0; j < m; j++) put(j, tubes[j]!);
     for (let j = m; j < pad; j++) clear(j);
     if (crowding) {
-      for (let j = 0; j < m; j++) own[j] = tubes[j]!;
       chosen = own.subarray(0, m);
       for (let i = 0; i < SAMPLES; i++) packed[i * (2 * pad + CHANNELS) + pad + m] = crowding.whiteS[i]!;
     }
