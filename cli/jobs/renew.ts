@@ -65,8 +65,13 @@ function renamed(masses: Readonly<Record<string, number>>, from: string, to: str
 export function runMerge(firstFile: string, secondFile: string, options: MergeOptions, output: Output): void {
   const first = readProfileFile(firstFile);
   const second = readProfileFile(secondFile);
-  const bridge = bridgeFrom(options.bridge, first, second, options.secondWhite);
-  const { profile, words } = mergeProfiles(first, second, bridge, new Date().toISOString());
+  const { sameIds } = options;
+  if (sameIds !== undefined && sameIds !== 'combined' && sameIds !== 'apart') {
+    throw new CommandProblem(`--same-ids is "${sameIds}"; say combined or apart.`, 2);
+  }
+  const bridge = options.bridge ? bridgeFrom(options.bridge, first, second, options.secondWhite) : undefined;
+  const when = new Date().toISOString();
+  const { profile, words } = mergeProfiles(first, second, bridge, when, sameIds ? { sameIds } : {});
   writeOut(options.output, writeProfile(profile), output);
   const say = options.output === '-' ? output.err : output.out;
   say(words.join('\n'));

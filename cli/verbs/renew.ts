@@ -2,7 +2,8 @@ import type { Command } from 'commander';
 import type { Output } from '../output.ts';
 
 export interface MergeOptions {
-  readonly bridge: string;
+  readonly bridge?: string;
+  readonly sameIds?: string;
   readonly secondWhite?: string;
   readonly output: string;
 }
@@ -46,15 +47,23 @@ export function addRenewVerbs(program: Command, output: Output): void {
 
   program
     .command('merge')
-    .description('one profile from two whose whites differ, through a bridge')
+    .description('one profile from two: on one white, or through a bridge where the whites differ')
     .argument('<first>', 'palette profile whose white stays')
     .argument('<second>', 'palette profile that joins it')
-    .requiredOption('--bridge <file>', 'swatch set with both whites and one dark tube let down 1:4 with each')
+    .option(
+      '--bridge <file>',
+      'where the whites differ: swatch set with both and one dark tube let down 1:4 with each',
+    )
     .option(
       '--second-white <id>',
       "the second profile's white in the bridge (default: its id in the profile)",
     )
+    .option(
+      '--same-ids <how>',
+      "an id in both profiles: 'combined' is one tube, its fits joined; 'apart' is two (default: combined on one white, apart through a bridge)",
+    )
     .requiredOption('-o, --output <file>', 'profile to write; - writes to standard output')
+    .addHelpText('after', MERGE_HELP)
     .action(async (first: string, second: string, options: MergeOptions) => {
       const { runMerge } = await import('../jobs/renew.ts');
       runMerge(first, second, options, output);
@@ -72,6 +81,12 @@ export function addRenewVerbs(program: Command, output: Output): void {
       runReread(first, again, options, output);
     });
 }
+
+const MERGE_HELP = `
+The two may be read with different instruments of one geometry: a spectral head, a head with a few bands, XYZ from a book.
+
+Examples: tintladder merge spectral.json book.json -o palette.json
+          tintladder merge first.json second.json --bridge bridge.json -o both.json`;
 
 const REPLACE_HELP = `
 The report says how the new tube differs beyond doubt (masstone, tints, undertone, strength, hiding) and what becomes

@@ -44,8 +44,10 @@ export const replacedSchema = z
 export const mergeRequestSchema = z.strictObject({
   first: idSchema,
   second: idSchema,
-  /** Swatch set with both whites and one dark tube let down 1:4 with each. */
-  bridge: importRequestSchema,
+  /** Where the whites differ: swatch set with both and one dark tube let down 1:4 with each. */
+  bridge: importRequestSchema.optional(),
+  /** An id in both: one tube, its fits combined, or two. Absent: combined on one white, apart through a bridge. */
+  sameIds: z.enum(['combined', 'apart']).optional(),
   /** The second profile's white in the bridge; absent: its id in the profile. */
   secondWhite: idSchema.optional(),
 });
@@ -75,7 +77,7 @@ export const renewRoutes = {
   mergeProfiles: route({
     method: 'POST',
     path: '/api/profiles/merge',
-    summary: 'One palette from two profiles whose whites differ, through a bridge',
+    summary: 'One palette from two profiles: on one white, or through a bridge where the whites differ',
     body: mergeRequestSchema,
     answer: z.strictObject({ paletteId: idSchema, profileId: idSchema, sentences: z.array(z.string()) }),
     status: 201,

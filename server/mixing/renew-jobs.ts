@@ -33,8 +33,9 @@ export interface ReplaceAnswer {
 export interface MergeJob {
   readonly white?: undefined;
   readonly second: string;
-  readonly bridge: SwatchSet;
+  readonly bridge: SwatchSet | undefined;
   readonly secondWhite: string | undefined;
+  readonly sameIds: 'combined' | 'apart' | undefined;
   readonly when: string;
 }
 
@@ -64,12 +65,10 @@ export function runReplace(profile: PaletteProfile, job: ReplaceJob): ReplaceAns
 
 export function runMerge(first: PaletteProfile, job: MergeJob): MergeAnswer {
   const second = readProfile(job.second);
-  const bridge = bridgeFromSet(
-    job.bridge,
-    paletteOf(first),
-    paletteOf(second),
-    defined({ second: job.secondWhite }),
-  );
-  const { profile, words } = mergeProfiles(first, second, bridge, job.when);
+  const { sameIds, secondWhite, when } = job;
+  const bridge =
+    job.bridge &&
+    bridgeFromSet(job.bridge, paletteOf(first), paletteOf(second), defined({ second: secondWhite }));
+  const { profile, words } = mergeProfiles(first, second, bridge, when, defined({ sameIds }));
   return { profile: writeProfile(profile), words };
 }

@@ -56,10 +56,11 @@ export function renewAnswers(answer: Answering, bench: Bench): void {
   answer(renewRoutes.mergeProfiles, async ({ body }) => {
     const [first, second] = [profileOr404(db, body.first), profileOr404(db, body.second)];
     const at = bench.now();
-    const bridge = setIn(body.bridge, at);
+    const bridge = body.bridge && setIn(body.bridge, at);
+    const { secondWhite, sameIds } = body;
     const { profile, words } = await bench.mixing.ask(first.document, {
       kind: 'merge',
-      request: { second: second.document, bridge, secondWhite: body.secondWhite, when: at },
+      request: { second: second.document, bridge, secondWhite, sameIds, when: at },
     });
     const title = `${first.title} and ${second.title}`.slice(0, 200);
     const kept = importProfile(db, readProfile(profile), title, at);

@@ -33,3 +33,17 @@ export function discrepancyColumns(discrepancy: Discrepancy): Float64Array[] {
     column.map((c, i) => c * discrepancy.sdLnKS[i]!),
   );
 }
+
+/** Columns of 72 by which a tube that the equations fit worse than is usual carries the rest of its misfit with it. */
+export function misfitColumns(rest: Discrepancy): Float64Array[] {
+  if (!rest.sdLnKS.some((sd) => sd > 0)) return [];
+  // A deviation d in ln(K/S) at constant K S: half of it in ln K, half taken from ln S.
+  return discrepancyColumns(rest).map((d) => {
+    const column = new Float64Array(2 * GRID_SIZE);
+    for (let i = 0; i < GRID_SIZE; i++) {
+      column[i] = d[i]! / 2;
+      column[GRID_SIZE + i] = -d[i]! / 2;
+    }
+    return column;
+  });
+}

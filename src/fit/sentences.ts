@@ -28,6 +28,9 @@ export const FIT = catalogue('fit', {
     '{read:said}: too dark for ISO 6504-3 (over {iso:figure}) and ASTM D2805 (over {astm:figure}), so the contrast ratio is informative only.',
   'bridge-size':
     'The bridge "{bridge}" has {count} scattering constants; {wanted} are needed, so fit it in the new white first.',
+  'combine-size': '"{tube}" has {k} and {s} constants; both fits need {wanted}, so fit each first.',
+  'combine-columns':
+    'The two fits of "{tube}" have {one} and {two} shared columns; put both into one palette first.',
   'film-thickness': 'A film is thicker than 0; {given:figure} was given.',
   'contrast-ratio': 'A contrast ratio lies between 0 and 1; {ratio:figure} was given.',
   'never-hides':

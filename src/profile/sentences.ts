@@ -38,8 +38,17 @@ export const PROFILE = catalogue('profile', {
     'The profiles rest on two whites ("{first}" and "{second}") and nothing says how much each scatters: {what:said}.',
   'bridge-joins':
     'The bridge joins "{first}" and "{second}" at {at}, the profiles rest on "{profileFirst}" and "{profileSecond}" at {profileAt}: {what:said}.',
-  'too-many-columns':
-    'The two profiles and the bridge carry {columns} columns of common doubt; a profile holds {allowed}, so fit the tubes of both in one set instead.',
+  'two-pigments':
+    '"{tube}" is {first} in one profile and {second} in the other: these are two tubes. Merge with the same ids apart, or name the pigments right.',
+  'two-tubes':
+    'The two fits of "{tube}" disagree by {times} times their doubt: these are two tubes, or one was read wrong. Merge with the same ids apart, or look at both ladders.',
+  'read-as-spectra': 'as spectra',
+  'read-in-bands': 'in a few bands',
+  'read-as-xyz': 'as XYZ',
+  'read-somehow': 'by an instrument that is not named',
+  'fits-agree': 'they agree within their doubt',
+  'fits-disagree': 'they disagree by {times} times their doubt, so both are doubted that much more',
+  combined: '"{tube}" is one tube fitted twice, read {first:said} and {second:said}: {how:said}.',
   renamed: '"{was}" of the second profile is called "{is}" now.',
   'white-moved':
     'The second white read {deltaE:figure} (CIEDE2000) otherwise in the bridge than in its own profile; check the calibration of the sittings.',

@@ -88,6 +88,21 @@ describe('merge and compare through a bridge', () => {
     ]);
   });
 
+  it('makes one tube of two fits on one white, without a bridge, and two where asked to', async () => {
+    const both = ['merge', at('first-profile.json'), at('first-profile.json')];
+    const { out, code } = await cli(...both, '-o', at('combined.json'));
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /"demo-deep-blue" is one tube fitted twice, read as spectra and as spectra: they agree/,
+    );
+    expect(profileIn('combined.json').tubes).toHaveLength(2);
+    await cli(...both, '--same-ids', 'apart', '-o', at('apart.json'));
+    expect(profileIn('apart.json').tubes.map((t) => t.id)).toContain('demo-deep-blue-2');
+    const odd = await cli(...both, '--same-ids', 'both', '-o', at('odd.json'));
+    expect(odd.code).toBe(2);
+    expect(odd.err).toMatch(/say combined or apart/);
+  });
+
   it('compares only with it', async () => {
     const pair = ['--pair', 'demo-deep-blue=demo-red-earth'];
     const without = await cli('compare', at('first-profile.json'), at('second-profile.json'), ...pair);

@@ -2,10 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { GRID_SIZE, flatSpectrum } from '../../src/colour/grid.ts';
 import { combineTubes } from '../../src/fit/combine.ts';
 import type { TubeConstants } from '../../src/fit/constants.ts';
-import { fitPalette } from '../../src/fit/fit-palette.ts';
-import { tubeOf } from '../../src/fit/palette.ts';
-import { checkProfile } from '../../src/mix/check/check-profile.ts';
-import { inventedSet } from './invented-set.ts';
 
 const N = 2 * GRID_SIZE;
 /** A tube whose 72 constants have one standard deviation each, independent. */
@@ -54,20 +50,23 @@ describe('one tube fitted with two instruments', () => {
     expect(variance(constants, 0)).toBeCloseTo(0.25, 2);
   });
 
-  it('foretells mixtures of a made palette better than its XYZ fit alone, and stays honest', () => {
-    const made = (kind: 'spectral' | 'tristimulus') => inventedSet(41, { tubes: 2, kind });
-    const [spectral, xyz] = [made('spectral'), made('tristimulus')].map((set) =>
-      fitPalette(set, { leaveOneOut: false, estimate: [] }),
-    ) as [ReturnType<typeof fitPalette>, ReturnType<typeof fitPalette>];
-    const combined = spectral.palette.tubes.map(
-      (tube) => combineTubes(tube, tubeOf(xyz.palette, tube.id)).constants,
-    );
-    const truth = made('spectral');
-    const of = (palette: typeof xyz.palette): ReturnType<typeof checkProfile>['summary'] =>
-      checkProfile(palette, truth).summary;
-    const both = of({ ...spectral.palette, tubes: combined });
-    expect(both.meanDeltaE00).toBeLessThan(of(xyz.palette).meanDeltaE00);
-    expect(both.meanDeltaE00).toBeLessThan(1.2 * of(spectral.palette).meanDeltaE00);
-    expect(both.inside95Share).toBeGreaterThanOrEqual(0.9);
+  it('gives a doubt that both share no less weight for being told twice', () => {
+    const common = new Float64Array(N).fill(0.3);
+    const sharing = (value: number): TubeConstants => ({ ...plain(value, () => 0.1), shared: [common] });
+    const { constants, widened } = combineTubes(sharing(0), sharing(0.1));
+    expect(widened).toBe(1);
+    expect(constants.lnK[0]).toBeCloseTo(0.05, 4);
+    expect(variance(constants, 0)).toBeCloseTo(0.005 + 0.09, 4);
+  });
+
+  it('takes a prior that both rest on once', () => {
+    // Two readings of variance 1 under a prior of variance 1 leave 1/2 each, of which 1/4 is common: as one they leave
+    // (1/2 + 1/4)/2, not the 1/4 of two that have nothing in common.
+    const prior = new Float64Array(N * N);
+    for (let i = 0; i < N; i++) prior[i * N + i] = 1;
+    const half = (value: number): TubeConstants => plain(value, () => Math.sqrt(0.5));
+    const { constants } = combineTubes(half(0.2), half(0.2), prior);
+    expect(variance(constants, 0)).toBeCloseTo(3 / 8, 4);
+    expect(constants.lnK[0]).toBeCloseTo(0.2, 6);
   });
 });

@@ -105,6 +105,13 @@ describe('two whites merged over HTTP', () => {
     expect(profile.tubes).toHaveLength(4);
   }, 60_000);
 
+  it('need no bridge on one white, where an id in both is one tube', async () => {
+    const merged = await bench.get('mergeProfiles', { body: { first: firstId, second: firstId } });
+    expect(merged.sentences.join(' ')).toMatch(/is one tube fitted twice/);
+    const { profile } = await bench.get('getProfile', { params: { profileId: merged.profileId } });
+    expect(profile.tubes).toHaveLength(2);
+  }, 60_000);
+
   it('are refused without both whites in the bridge, saying what to measure', async () => {
     const { detail } = await bench.refusal('mergeProfiles', {
       body: { first: firstId, second: secondId, bridge: short },

@@ -1,6 +1,6 @@
 import { GRID_SIZE, flatSpectrum } from '../../colour/grid.ts';
 import type { TubeConstants } from '../constants.ts';
-import { discrepancyColumns } from '../discrepancy.ts';
+import { misfitColumns } from '../discrepancy.ts';
 import { backwardInPlace, choleskyInPlace, factorColumns, inverseFromCholesky } from '../linear/cholesky.ts';
 import { type ArrowFactors, factorArrow } from '../model/arrow.ts';
 import { stateAt } from '../model/forward.ts';
@@ -66,7 +66,7 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
       tubes.push({
         id: set.tubes[t]!.id,
         ...spectra(t),
-        own: [...factorColumns(own, 2 * GRID_SIZE, LEFT_OUT), ...misfitColumns(beyond, correlationNm)],
+        own: [...factorColumns(own, 2 * GRID_SIZE, LEFT_OUT), ...misfitColumns({ sdLnKS: flatSpectrum(beyond), correlationNm })],
         shared: answer.map((c) => place(c, k, k + GRID_SIZE)),
       });
     }
@@ -86,19 +86,6 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
     ...(layout.shared.crowding === undefined ? {} : { crowding: state.crowding }),
     ...(frame.doubt ? { frameDoubt: frame.doubt } : {}),
   };
-}
-
-/** A tube that the equations fit worse than is usual for the set carries the rest of its misfit with it. */
-function misfitColumns(sd: number, correlationNm: number): Float64Array[] {
-  if (!(sd > 0)) return [];
-  return discrepancyColumns({ sdLnKS: flatSpectrum(sd), correlationNm }).map((d) => {
-    const column = new Float64Array(2 * GRID_SIZE);
-    for (let i = 0; i < GRID_SIZE; i++) {
-      column[i] = d[i]! / 2;
-      column[GRID_SIZE + i] = -d[i]! / 2;
-    }
-    return column;
-  });
 }
 
 /** Covariance of the white's constants with the surface as it is: the inverse of its part of the Schur complement. */

@@ -8,7 +8,7 @@ import { say } from '../sentences.ts';
 export interface HistoryEntry {
   /** ISO 8601 */
   readonly when: string;
-  readonly what: 'tube added' | 'tube replaced' | 'tube removed' | 'measured again';
+  readonly what: 'tube added' | 'tube replaced' | 'tube removed' | 'measured again' | 'combined';
   readonly tube: string;
   readonly replaces?: string;
   readonly note?: string;

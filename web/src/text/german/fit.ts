@@ -26,6 +26,10 @@ export const fitGerman = german(FIT, {
     '{read}: zu dunkel für ISO 6504-3 (über {iso}) und ASTM D2805 (über {astm}), das Kontrastverhältnis ist also nur ein Hinweis.',
   'bridge-size':
     'Die Brücke „{bridge}“ hat {count} Streukonstanten; gebraucht werden {wanted}, passen Sie sie also erst im neuen Weiß an.',
+  'combine-size':
+    '„{tube}“ hat {k} und {s} Konstanten; beide Anpassungen brauchen {wanted}, passen Sie also erst jede an.',
+  'combine-columns':
+    'Die zwei Anpassungen von „{tube}“ haben {one} und {two} gemeinsame Spalten; bringen Sie beide erst in eine Palette.',
   'film-thickness': 'Ein Film ist dicker als 0; gegeben wurde {given}.',
   'contrast-ratio': 'Ein Kontrastverhältnis liegt zwischen 0 und 1; gegeben wurde {ratio}.',
   'never-hides': 'Ein Film mit K {K} und S {S} erreicht bei keiner Dicke ein Kontrastverhältnis von {ratio}.',

@@ -38,8 +38,18 @@ export const profileGerman = german(PROFILE, {
     'Die Profile ruhen auf zwei Weiß („{first}“ und „{second}“), und nichts sagt, wie viel jedes streut: {what}.',
   'bridge-joins':
     'Die Brücke verbindet „{first}“ und „{second}“ bei {at}, die Profile ruhen auf „{profileFirst}“ und „{profileSecond}“ bei {profileAt}: {what}.',
-  'too-many-columns':
-    'Die zwei Profile und die Brücke tragen {columns} Spalten gemeinsamen Zweifels; ein Profil fasst {allowed}, passen Sie die Tuben beider also in einem Satz an.',
+  'two-pigments':
+    '„{tube}“ ist in einem Profil {first}, im anderen {second}: das sind zwei Tuben. Gleiche ids getrennt lassen oder die Pigmente richtig benennen.',
+  'two-tubes':
+    'Die zwei Anpassungen von „{tube}“ widersprechen sich um das {times}-fache ihres Zweifels: das sind zwei Tuben, oder eine wurde falsch gelesen. Gleiche ids getrennt lassen oder beide Leitern ansehen.',
+  'read-as-spectra': 'als Spektren',
+  'read-in-bands': 'in wenigen Bändern',
+  'read-as-xyz': 'als XYZ',
+  'read-somehow': 'mit einem nicht genannten Gerät',
+  'fits-agree': 'sie stimmen innerhalb ihres Zweifels überein',
+  'fits-disagree':
+    'sie widersprechen sich um das {times}-fache ihres Zweifels, beide werden also um so viel mehr bezweifelt',
+  combined: '„{tube}“ ist eine Tube, zweimal angepasst, gelesen {first} und {second}: {how}.',
   renamed: '„{was}“ des zweiten Profils heißt jetzt „{is}“.',
   'white-moved':
     'Das zweite Weiß misst sich in der Brücke um {deltaE} (CIEDE2000) anders als in seinem eigenen Profil; prüfen Sie, wie die Köpfe gestellt waren.',
