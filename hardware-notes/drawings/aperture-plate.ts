@@ -85,7 +85,8 @@ function standing(sheet: Sheet, o: Point, title: string, tile: boolean): void {
     sheet.note('white tile, 52 square at most', { x: o.x + width + 6, y: o.y + 4 }, { x: o.x + width - rail - 6, y: o.y + 4 });
     sheet.note('paper under it until its top stands 0.15', { x: o.x + width + 6, y: o.y + 12 }, { x: o.x + width - rail - 6, y: o.y + 12 });
     sheet.text({ x: o.x + width + 6, y: o.y + 16.5 }, 'above the rim, as the film does');
-    sheet.note('printed tray, 70 square', { x: o.x + width + 6, y: o.y + 23 }, { x: o.x + width - 10, y: o.y + 17 });
+    sheet.note('printed tray, 70 square; its pocket 53', { x: o.x + width + 6, y: o.y + 23 }, { x: o.x + width - 10, y: o.y + 17 });
+    sheet.text({ x: o.x + width + 6, y: o.y + 27.5 }, 'square, as deep as the tile; floor 2');
   }
   sheet.upright({ x: o.x, y: o.y - gap }, { x: o.x, y: o.y }, o.x - 5, String(HEAD.railHeight));
 }

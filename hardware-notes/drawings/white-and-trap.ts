@@ -10,12 +10,20 @@ function trap(sheet: Sheet, o: Point): void {
   const at = (x: number, y: number): Point => ({ x: o.x + x * S, y: o.y - y * S });
   sheet.shape([at(0, 0), at(side, 0), at(side, height), at((side + mouth) / 2, height), at((side + mouth) / 2, height - wall), at(side - wall, height - wall), at(side - wall, wall), at(wall, wall), at(wall, height - wall), at((side - mouth) / 2, height - wall), at((side - mouth) / 2, height), at(0, height)]);
   sheet.line('edge', at(wall, wall + 2), at(side - wall, wall + 34));
-  sheet.line('light', at(side / 2 - 6, height), at(side / 2 - 1, wall + 19), at(wall + 1, height - 22), at(wall + 8, wall + 6));
+  // A ray mirrored in the floor, then scattered by the flock on the wall, which keeps nearly all of it.
+  const rise = 32 / (side - 2 * wall);
+  const floorAt = (x: number): number => wall + 2 + rise * (x - wall);
+  const [inX, hitX] = [side / 2 - 6, side / 2 - 1];
+  const [dx, dy] = [hitX - inX, floorAt(hitX) - height];
+  const along = 2 * (rise * dx - dy) / (rise * rise + 1);
+  const [outX, outY] = [dx - along * rise, dy + along];
+  const wallY = floorAt(hitX) + (outY / outX) * (wall - hitX);
+  sheet.line('light', at(inX, height), at(hitX, floorAt(hitX)), at(wall, wallY), at(wall + 12, floorAt(wall + 12)));
   sheet.across(at(0, 0), at(side, 0), o.y + 8, String(side));
   sheet.upright(at(0, 0), at(0, height), o.x - 6, String(height));
   sheet.across(at((side - mouth) / 2, height), at((side + mouth) / 2, height), o.y - height * S - 6, `mouth ${mouth}`);
   sheet.note('floor at 25 to 30 deg, glossy black (glass painted behind)', { x: o.x + side * S + 6, y: o.y - 60 }, at(side - 12, wall + 29));
-  sheet.note('walls: black flock or velvet', { x: o.x + side * S + 6, y: o.y - 46 }, at(side - wall, 16));
+  sheet.note(`walls ${wall}, inside black flock or velvet`, { x: o.x + side * S + 6, y: o.y - 46 }, at(side - wall, 16));
   sheet.text({ x: o.x, y: o.y - height * S - 14 }, 'Black trap', { weight: 'bold', size: 3.6 });
 }
 
