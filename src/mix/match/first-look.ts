@@ -13,6 +13,15 @@ const SOFTLY = 2;
 /** With more tubes than this the net holds threes, and fours grow from the best of them. */
 const MOST_FOR_FOURS = 16;
 
+/**
+ * A tube makes a mix no better where the first of it takes the mix away by this much at least, in units of the goal's
+ * root (about CIEDE2000) per effective part of the whole. Where it does so by less, more of it may turn out otherwise.
+ */
+const FIRMLY = 1;
+
+/** With no more tubes than this, families are few enough to search every one. */
+const FEW = 8;
+
 /** Whether fours are searched through, or grown from threes. */
 export function threesOnly(search: Search, most: number): boolean {
   return search.set.ids.length > MOST_FOR_FOURS && most > 3;
@@ -74,13 +83,14 @@ function answered(search: Search, goal: Goal, soft: Goal, net: MixNet, exactly: 
         idle.fill(1, at, at + n);
         return;
       }
-      // So near, slopes are rounding.
-      if (cost < EXACT) return;
+      // So near, slopes are rounding; and a small palette is searched through.
+      if (cost < EXACT || n <= FEW) return;
       x.fill(0);
       for (let j = 0; j < tubes.length; j++) x[tubes[j]!] = parts[j]!;
       wide.problem.model(x, slope, curvature);
       softCost[family] = soft.cost(wide.kernel.u);
-      for (let t = 0; t < n; t++) idle[at + t] = slope[t]! >= 0 ? 1 : 0;
+      const firmly = 2 * FIRMLY * Math.sqrt(cost);
+      for (let t = 0; t < n; t++) idle[at + t] = slope[t]! > firmly ? 1 : 0;
       for (const t of tubes) idle[at + t] = 1;
     },
     /** `nearestKnot`: soft cost of the nearest knot; a family that has a better one is not answered by a smaller. */
