@@ -72,9 +72,14 @@ export abstract class ChartElement extends TlElement {
     return false;
   }
 
-  /** Drawn under the SVG: a dense cloud on a canvas. */
+  /** Drawn under the SVG: a body on a canvas. */
   protected underlay(_picture: ChartPicture): TemplateResult | typeof nothing {
     return nothing;
+  }
+
+  /** What is saved of a drawing: with what lies under it, where something does. */
+  protected saved(drawn: SVGSVGElement): SVGSVGElement {
+    return drawn;
   }
 
   /** A drag belongs to the chart itself where it answers true. */
@@ -127,8 +132,10 @@ export abstract class ChartElement extends TlElement {
           >${stop?.says ?? (this.turning ? chartWords().turnIdle : chartWords().idle)}</output
         >
         <span class="save" role="group" aria-label=${chartWords().save}>
-          <button type="button" @click=${() => saveSvg(this.#svg(), this.heading)}>SVG</button>
-          <button type="button" @click=${() => void savePng(this.#svg(), this.heading)}>PNG</button>
+          <button type="button" @click=${() => saveSvg(this.saved(this.#svg()), this.heading)}>SVG</button>
+          <button type="button" @click=${() => void savePng(this.saved(this.#svg()), this.heading)}>
+            PNG
+          </button>
           <button type="button" @click=${() => saveCsv(this.table(), this.heading)}>CSV</button>
         </span>
       </div>

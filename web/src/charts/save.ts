@@ -2,8 +2,8 @@ import { csvFormatRows } from 'd3-dsv';
 import { saveFile } from '../api/save-file.ts';
 import type { ChartTable } from './model.ts';
 
-const PAPER = '#ffffff';
-const INK = '#1c1c1c';
+export const PAPER = '#ffffff';
+export const INK = '#1c1c1c';
 
 /** A file name from a heading: letters and digits of any script, joined by hyphens. */
 export function fileStem(heading: string): string {

@@ -5,10 +5,11 @@ import { define } from '../parts/tl-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { num } from '../text/numbers.ts';
 import { ChartElement } from './chart-element.ts';
-import { pathThrough } from './curve.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { type MarkedPlace, placeLabels } from './place-labels.ts';
-import { type Turn, see, turned } from './orthographic.ts';
+import { type Turn, turned } from './orthographic.ts';
+import { INK, PAPER } from './save.ts';
+import { type Place, type Placing, type SolidBody, paintBody, placing } from './solid-body.ts';
 
 /** A named mark: a tube, a mix, a wanted colour. CIELAB. */
 export interface TurntableMark {
@@ -21,13 +22,8 @@ export interface TurntableMark {
   readonly wanted?: boolean;
 }
 
-/** A dense cloud: L, a, b one after another, and one CSS colour each. Drawn on a canvas. */
-export interface TurntableCloud {
-  readonly lab: Float32Array;
-  readonly paint: readonly string[];
-}
-
 const STEP = 10;
+const AXIS = Array.from({ length: 21 }, (_, i) => 5 * i);
 const RING = Array.from({ length: 49 }, (_, i) => (i / 48) * 2 * Math.PI);
 
 /** Reachable colour in CIELAB on a turntable: drag or arrow keys turn it. */
@@ -35,11 +31,11 @@ export class Turntable extends ChartElement {
   static override properties = {
     ...ChartElement.properties,
     marks: { attribute: false },
-    cloud: { attribute: false },
+    body: { attribute: false },
     turn: { state: true },
   };
   declare marks: readonly TurntableMark[];
-  declare cloud: TurntableCloud | undefined;
+  declare body: SolidBody | undefined;
   declare turn: Turn;
   readonly #canvas = createRef<HTMLCanvasElement>();
   #drag: { x: number; y: number } | undefined;
@@ -47,7 +43,7 @@ export class Turntable extends ChartElement {
   constructor() {
     super();
     this.marks = [];
-    this.cloud = undefined;
+    this.body = undefined;
     this.turn = { around: 20, above: 24 };
     this.turning = true;
   }
@@ -55,14 +51,11 @@ export class Turntable extends ChartElement {
   override picture(width: number): ChartPicture {
     const height = Math.min(560, Math.max(320, width * 0.78));
     const scale = this.#scale(width, height);
-    const at = (lab: { L: number; a: number; b: number }) => {
-      const p = see(lab, this.turn);
-      return { x: width / 2 + scale * p.x, y: height / 2 - scale * p.y, depth: p.depth };
-    };
+    const at = placing(width, height, scale, this.turn);
     const placed = this.marks.map((mark) => ({ mark, ...at(mark) }));
     const order = [...placed].sort((p, q) => p.depth - q.depth);
     const marks = svg`
-      ${this.#furniture(at)}
+      ${this.#written(at)}
       ${order.map(({ mark, x, y }) => markShape(mark, x, y))}
       ${width >= 480 ? names(placed, width, height, this.#texts(at)) : nothing}`;
     const stops = placed.map(({ mark, x, y }) => ({ x, y, says: says(mark) }));
@@ -76,24 +69,22 @@ export class Turntable extends ChartElement {
   }
 
   /** Neutral axis with values, and rings of equal chroma at mid grey: the only furniture. */
-  #furniture(at: (lab: { L: number; a: number; b: number }) => { x: number; y: number }): SVGTemplateResult {
+  #lines(at: Placing): Place[][] {
     const rings = [20, 40, 60].map((c) =>
-      pathThrough(
-        RING.map((h) => at({ L: 50, a: c * Math.cos(h), b: c * Math.sin(h) })).map((p) => [p.x, p.y]),
-      ),
+      RING.map((h) => at({ L: 50, a: c * Math.cos(h), b: c * Math.sin(h) })),
     );
-    const axis = [0, 50, 100].map((L) => at({ L, a: 0, b: 0 }));
-    return svg`<g fill="none" stroke="currentColor">
-        ${rings.map((d) => svg`<path d=${d} stroke-opacity="0.35"></path>`)}
-        <path d=${pathThrough(axis.map((p) => [p.x, p.y]))} stroke-width="1.5"></path>
-      </g>
-      <g font-size="12" fill="currentColor" text-anchor="middle">
+    return [...rings, AXIS.map((L) => at({ L, a: 0, b: 0 }))];
+  }
+
+  #written(at: Placing): SVGTemplateResult {
+    return svg`<g font-size="12" fill="currentColor" text-anchor="middle"
+        paint-order="stroke" stroke="var(--ground)" stroke-width="3" stroke-linejoin="round">
         ${this.#texts(at).map((p) => svg`<text x=${p.x} y=${p.y} dy="0.35em">${p.text}</text>`)}
       </g>`;
   }
 
   /** What is written on the furniture, by the middle of each text. */
-  #texts(at: (lab: { L: number; a: number; b: number }) => { x: number; y: number }): MarkedPlace[] {
+  #texts(at: Placing): MarkedPlace[] {
     const axis = [0, 50, 100].map((L) => {
       const { x, y } = at({ L, a: 0, b: 0 });
       return { text: `L* ${L}`, x: x - 26, y };
@@ -129,33 +120,40 @@ export class Turntable extends ChartElement {
   }
 
   protected override updated(): void {
-    this.#paintCloud();
+    this.#paint();
   }
 
-  /** Far points first, so that near ones cover them. */
-  #paintCloud(): void {
+  #paint(): void {
     const canvas = this.#canvas.value;
-    const pen = canvas?.getContext('2d');
-    if (!canvas || !pen) return;
-    pen.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
-    const width = canvas.width / devicePixelRatio;
-    const height = canvas.height / devicePixelRatio;
+    if (!canvas) return;
+    const ratio = devicePixelRatio;
+    this.#paintOn(canvas, canvas.width / ratio, canvas.height / ratio, ratio, getComputedStyle(this).color);
+  }
+
+  #paintOn(canvas: HTMLCanvasElement, width: number, height: number, ratio: number, ink: string): void {
+    const pen = canvas.getContext('2d');
+    if (!pen) return;
+    pen.setTransform(ratio, 0, 0, ratio, 0, 0);
     pen.clearRect(0, 0, width, height);
-    if (!this.cloud) return;
-    const scale = this.#scale(width, height);
-    const { lab, paint } = this.cloud;
-    const seen = paint.map((_, i) => ({
-      i,
-      ...see({ L: lab[3 * i]!, a: lab[3 * i + 1]!, b: lab[3 * i + 2]! }, this.turn),
-    }));
-    seen.sort((p, q) => p.depth - q.depth);
-    const r = Math.max(2, scale * 1.3);
-    for (const p of seen) {
-      pen.fillStyle = paint[p.i]!;
-      pen.beginPath();
-      pen.arc(width / 2 + scale * p.x, height / 2 - scale * p.y, r, 0, 7);
-      pen.fill();
-    }
+    const at = placing(width, height, this.#scale(width, height), this.turn);
+    paintBody(pen, this.body, this.#lines(at), at, ink);
+  }
+
+  /** The drawing with the body in it, for paper. */
+  protected override saved(drawn: SVGSVGElement): SVGSVGElement {
+    const copy = drawn.cloneNode(true) as SVGSVGElement;
+    const { width, height } = drawn.viewBox.baseVal;
+    const canvas = document.createElement('canvas');
+    canvas.width = 2 * width;
+    canvas.height = 2 * height;
+    this.#paintOn(canvas, width, height, 2, INK);
+    const image = document.createElementNS('http://www.w3.org/2000/svg', 'image');
+    image.setAttribute('href', canvas.toDataURL());
+    image.setAttribute('width', String(width));
+    image.setAttribute('height', String(height));
+    copy.prepend(image);
+    copy.querySelectorAll('[stroke="var(--ground)"]').forEach((text) => text.setAttribute('stroke', PAPER));
+    return copy;
   }
 
   #by(around: number, above: number): void {

@@ -1,26 +1,26 @@
 import { displayColour } from '../../../src/colour/display.ts';
 import { DEFAULT_WHITE } from '../../../src/colour/illuminant.ts';
-import { labF } from '../../../src/colour/lab.ts';
-import { luminanceOfValue } from '../../../src/colour/munsell-value.ts';
 import type { MixingPalette } from '../../../src/fit/palette.ts';
 import {
   type PaletteLimits,
   type TubeGain,
-  type ValueSlice,
   type ValueString,
   type ValueStringOptions,
+  mixFaces,
   oneMoreTube,
   paletteLimits,
   valueString,
 } from '../../../src/mix/index.ts';
+import { cornersJoined, seenFromOutside } from '../charts/seen-from-outside.ts';
+import type { SolidBody } from '../charts/solid-body.ts';
 
 export interface LimitsAsk {
   readonly only: readonly string[];
 }
 export interface LimitsAnswer {
   readonly limits: PaletteLimits;
-  /** A shell of reachable colour for the turntable: L*, a*, b* one after another, and a CSS colour each. */
-  readonly shell: { readonly lab: Float32Array; readonly paint: readonly string[] };
+  /** What is seen of the reachable colours from outside, for the turntable. */
+  readonly body: SolidBody;
 }
 
 type Progress = (share: number) => void;
@@ -34,7 +34,7 @@ export function limitsJob(palette: MixingPalette, { only }: LimitsAsk, progress:
     values: VALUES,
     watch: { onProgress: (done, of) => progress(done / of) },
   });
-  return { limits, shell: shellOf(limits) };
+  return { limits, body: bodyOf(palette, only) };
 }
 
 export interface OneMoreAsk {
@@ -64,47 +64,21 @@ export function valueStringJob(
   return valueString(palette, { ...options, watch: { onProgress: (done, of) => progress(done / of) } });
 }
 
-/** Steps drawn between two solved slices, and between two solved hues: straight lines between solved edges. */
-const BETWEEN_VALUES = 3;
-const BETWEEN_HUES = 3;
+/** Largest facets of the body, CIELAB units: the more tubes, the more of it lies inside and is only looked through. */
+const SIZES = [
+  { upTo: 5, size: 5, joined: 0 },
+  { upTo: 12, size: 7, joined: 5 },
+  { upTo: Infinity, size: 12, joined: 7 },
+];
 
-function shellOf({ slices, darkest, lightest }: PaletteLimits): LimitsAnswer['shell'] {
-  const hues = slices[0]?.edge.map((e) => e.hue) ?? [];
-  const end = (value: number): ValueSlice => ({
-    value,
-    area: 0,
-    edge: hues.map((hue) => ({ hue, chroma: 0 })),
+function bodyOf(palette: MixingPalette, only: readonly string[]): SolidBody {
+  const { size, joined } = SIZES.find(({ upTo }) => only.length <= upTo)!;
+  const sheets = mixFaces(palette, { only, size });
+  const facets = seenFromOutside(joined > 0 ? cornersJoined(sheets, joined) : sheets);
+  const paint = Array.from({ length: facets.length / 9 }, (_, f) => {
+    const mean = (c: number): number =>
+      (facets[9 * f + c]! + facets[9 * f + 3 + c]! + facets[9 * f + 6 + c]!) / 3;
+    return displayColour({ L: mean(0), a: mean(1), b: mean(2), white: DEFAULT_WHITE }).srgb;
   });
-  const levels = [end(darkest.value), ...slices, end(lightest.value)];
-  const lab: number[] = [];
-  const paint: string[] = [];
-  const put = (value: number, hue: number, chroma: number): void => {
-    const h = (hue * Math.PI) / 180;
-    const at = {
-      L: 116 * labF(luminanceOfValue(value) / 100) - 16,
-      a: chroma * Math.cos(h),
-      b: chroma * Math.sin(h),
-    };
-    lab.push(at.L, at.a, at.b);
-    paint.push(displayColour({ ...at, white: DEFAULT_WHITE }).srgb);
-  };
-  for (let level = 0; level + 1 < levels.length; level++) {
-    const [low, high] = [levels[level]!, levels[level + 1]!];
-    for (let v = 0; v < BETWEEN_VALUES; v++) {
-      const t = v / BETWEEN_VALUES;
-      hues.forEach((hue, k) => {
-        const next = (k + 1) % hues.length;
-        const chroma = (i: number): number => low.edge[i]!.chroma * (1 - t) + high.edge[i]!.chroma * t;
-        for (let s = 0; s < BETWEEN_HUES; s++) {
-          const w = s / BETWEEN_HUES;
-          put(
-            low.value * (1 - t) + high.value * t,
-            hue + (w * 360) / hues.length,
-            chroma(k) * (1 - w) + chroma(next) * w,
-          );
-        }
-      });
-    }
-  }
-  return { lab: Float32Array.from(lab), paint };
+  return { facets, paint };
 }
