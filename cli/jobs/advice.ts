@@ -6,7 +6,6 @@ import {
   reachRequestSchema,
   wholePartsRequestSchema,
 } from '../../server/api/mix-advice.ts';
-import { parseMasses } from '../input.ts';
 import { type Output, printJson, table } from '../output.ts';
 import type {
   BetweenOptions,
@@ -16,20 +15,22 @@ import type {
   PartsOptions,
   ReachOptions,
 } from '../verbs/advice.ts';
-import { adviceOf, massesWords, scaleFrom, search, targetOf, viewing } from './mix.ts';
+import { Rack } from '../rack.ts';
+import { adviceOf, madeOf, scaleFrom, search, targetOf, viewing } from './mix.ts';
 
 const signed = (v: number, digits: number): string => `${v > 0 ? '+' : ''}${v.toFixed(digits)}`;
 
 export function runNudge(file: string, options: NudgeOptions, output: Output): void {
-  const { only } = options;
-  const masses = parseMasses(options.masses);
+  const rack = new Rack(file);
+  const only = options.only?.map(rack.id);
+  const masses = rack.masses(options.masses);
   const request = nudgesRequestSchema.parse({ white: viewing(options), masses, only });
-  const { nudges } = search(file, { kind: 'nudges', request });
+  const { nudges } = search(rack, { kind: 'nudges', request });
   if (options.json) return printJson(output, { nudges });
   const missing = request.nudges.filter((n) => !nudges.some((found) => found.nudge === n));
   const rows = nudges.map((n) => [
     n.nudge,
-    massesWords(n.add),
+    rack.grams(n.add),
     n.moved.toFixed(2),
     signed(n.value, 2),
     signed(n.lean, 1),
@@ -37,9 +38,7 @@ export function runNudge(file: string, options: NudgeOptions, output: Output): v
   ]);
   output.out(
     [
-      ...(rows.length > 0
-        ? [table(['step', 'add, grams', 'CIEDE2000', 'value', 'lean', 'chroma'], rows)]
-        : []),
+      ...(rows.length > 0 ? [table(['step', 'add', 'CIEDE2000', 'value', 'lean', 'chroma'], rows)] : []),
       ...(missing.length > 0 ? [`No addition of these tubes makes it ${missing.join(' or ')}.`] : []),
     ].join('\n'),
   );
@@ -53,8 +52,14 @@ export function runBetween(
   output: Output,
 ): void {
   const { points } = options;
-  const request = betweenRequestSchema.parse({ white: viewing(options), one, two, points });
-  const found = search(file, { kind: 'between', request });
+  const rack = new Rack(file);
+  const request = betweenRequestSchema.parse({
+    white: viewing(options),
+    one: rack.id(one),
+    two: rack.id(two),
+    points,
+  });
+  const found = search(rack, { kind: 'between', request });
   if (options.json) return printJson(output, found);
   const rows = found.points.map((p) => [
     `${(100 * p.share).toFixed(1)} %`,
@@ -62,23 +67,26 @@ export function runBetween(
     p.value.toFixed(2),
     p.lean.toFixed(1),
   ]);
-  output.out([found.sentence, '', table([one, 'chroma', 'value', 'lean'], rows)].join('\n'));
+  output.out(
+    [found.sentence, '', table([rack.label(request.one), 'chroma', 'value', 'lean'], rows)].join('\n'),
+  );
 }
 
 export function runParts(file: string, options: PartsOptions, output: Output): void {
+  const rack = new Rack(file);
   const request = wholePartsRequestSchema.parse({
     white: viewing(options),
     target: targetOf(options),
-    masses: parseMasses(options.masses),
+    masses: rack.masses(options.masses),
     mostParts: options.most,
     basis: options.volume ? 'volume' : 'mass',
     priority: options.priority,
   });
-  const { recipes } = search(file, { kind: 'whole parts', request });
+  const { recipes } = search(rack, { kind: 'whole parts', request });
   if (options.json) return printJson(output, { recipes });
   const rows = recipes.map((r) => [
     Object.entries(r.parts)
-      .map(([id, k]) => `${k} ${id}`)
+      .map(([id, k]) => `${k} ${rack.label(id)}`)
       .join(' : '),
     String(r.total),
     r.deltaE00.toFixed(2),
@@ -88,29 +96,34 @@ export function runParts(file: string, options: PartsOptions, output: Output): v
 
 export function runHighlights(file: string, options: HighlightsOptions, output: Output): void {
   const { warmth, grams } = options;
+  const rack = new Rack(file);
   const white = viewing(options);
   const request = highlightsRequestSchema.parse({ white, warmth, grams, scale: scaleFrom(options) });
-  const { highlights } = search(file, { kind: 'highlights', request });
+  const { highlights } = search(rack, { kind: 'highlights', request });
   if (options.json) return printJson(output, { highlights });
   const rows = highlights.map((h) => [
-    h.warm,
-    massesWords(h.pour?.masses ?? h.masses),
+    rack.label(h.warm),
+    madeOf(rack, h.masses, h.pour),
     h.prediction.colour.value.toFixed(2),
     h.valueLost.toFixed(2),
     h.prediction.interval.radius95.toFixed(2),
   ]);
   const advice = highlights.flatMap((h) =>
-    h.pour ? adviceOf(h.pour).map((said) => `${h.warm}: ${said}`) : [],
+    h.pour ? adviceOf(rack, h.pour).map((said) => `${rack.label(h.warm)}: ${said}`) : [],
   );
-  output.out([table(['warm', 'grams', 'value', 'lost', 'within'], rows), ...advice].join('\n'));
+  output.out([table(['warm', 'recipe', 'value', 'lost', 'within'], rows), ...advice].join('\n'));
 }
 
 export function runMore(file: string, options: MoreOptions, output: Output): void {
-  const request = oneMoreRequestSchema.parse({ white: viewing(options), chosen: options.chosen });
-  const found = search(file, { kind: 'one more', request });
+  const rack = new Rack(file);
+  const request = oneMoreRequestSchema.parse({
+    white: viewing(options),
+    chosen: options.chosen.map(rack.id),
+  });
+  const found = search(rack, { kind: 'one more', request });
   if (options.json) return printJson(output, found);
   const rows = found.gains.map((g) => [
-    g.tube,
+    rack.label(g.tube),
     g.volume.toFixed(0),
     g.gain === null ? '-' : `${(100 * g.gain).toFixed(1)} %`,
   ]);
@@ -119,15 +132,16 @@ export function runMore(file: string, options: MoreOptions, output: Output): voi
 
 export function runReach(file: string, options: ReachOptions, output: Output): void {
   const { within } = options;
+  const rack = new Rack(file);
   const request = reachRequestSchema.parse({ white: viewing(options), target: targetOf(options), within });
-  const found = search(file, { kind: 'reach', request });
+  const found = search(rack, { kind: 'reach', request });
   if (options.json) return printJson(output, found);
   output.out(
     [
       found.inside
         ? `Inside: some mix comes within ${found.deltaE00.toFixed(3)} CIEDE2000.`
         : `Outside: the nearest mix is off by ${found.deltaE00.toFixed(2)} CIEDE2000, ${found.split.sentence}.`,
-      `Nearest, shares by mass: ${massesWords(found.shares)}`,
+      `Nearest, by mass: ${rack.shares(found.shares)}.`,
     ].join('\n'),
   );
 }

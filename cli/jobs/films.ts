@@ -1,24 +1,24 @@
 import { filmsRequestSchema } from '../../server/api/mix-advice.ts';
-import { parseMasses } from '../input.ts';
 import { type Output, printJson, table } from '../output.ts';
 import { CommandProblem } from '../problem.ts';
+import type { Rack } from '../rack.ts';
 import type { PredictOptions } from '../verbs/predict.ts';
 import { search, spectrumIn, viewing } from './mix.ts';
 
 /** A mix as films over a ground: `predict --film`. */
-export function runFilms(file: string, options: PredictOptions, output: Output): void {
+export function runFilms(rack: Rack, options: PredictOptions, output: Output): void {
   if (options.film === undefined) {
     throw new CommandProblem("A glaze lies over a film; say how thick that is, such as --film '2'.", 2);
   }
   const request = filmsRequestSchema.parse({
     white: viewing(options),
-    masses: parseMasses(options.masses),
-    ground: groundOf(options.ground),
+    masses: rack.masses(options.masses),
+    ground: groundOf(rack, options.ground),
     thicknesses: options.film.split(',').map((text) => thicknessOf(text, '--film')),
     unit: options.micrometres ? 'micrometres' : 'white scattering',
-    glazes: (options.glaze ?? []).map(glazeOf),
+    glazes: (options.glaze ?? []).map((text) => glazeOf(rack, text)),
   });
-  const found = search(file, { kind: 'films', request });
+  const found = search(rack, { kind: 'films', request });
   if (options.json) return printJson(output, found);
   const row = (name: string, { colour, interval }: typeof found.opaque, contrast: string): string[] => [
     name,
@@ -52,15 +52,15 @@ function thicknessOf(text: string, option: string): number {
   return n;
 }
 
-function glazeOf(text: string) {
+function glazeOf(rack: Rack, text: string) {
   const at = text.lastIndexOf('@');
   if (at < 0) {
     throw new CommandProblem(`"${text}" says no thickness; write masses@thickness, such as 'blue=1@0.3'.`, 2);
   }
-  return { masses: parseMasses(text.slice(0, at)), thickness: thicknessOf(text.slice(at + 1), '--glaze') };
+  return { masses: rack.masses(text.slice(0, at)), thickness: thicknessOf(text.slice(at + 1), '--glaze') };
 }
 
-function groundOf(text: string) {
+function groundOf(rack: Rack, text: string) {
   if (text === 'white' || text === 'black') return `${text} card`;
-  return text.includes('=') ? { paint: parseMasses(text) } : { reflectance: spectrumIn(text) };
+  return text.includes('=') ? { paint: rack.masses(text) } : { reflectance: spectrumIn(text) };
 }

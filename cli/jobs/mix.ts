@@ -7,15 +7,17 @@ import {
 } from '../../server/api/mix.ts';
 import type { PourAnswer, WantedRequest } from '../../server/api/mix-words.ts';
 import { type MixAnswers, type MixJob, runMix } from '../../server/mixing/run-mix.ts';
-import { parseMasses, readProfileFile, readText, whiteOf } from '../input.ts';
+import { readText, whiteOf } from '../input.ts';
 import { type Output, printJson, table } from '../output.ts';
 import { CommandProblem } from '../problem.ts';
+import { Rack, gramsWords } from '../rack.ts';
 import type { AddOptions, LimitsOptions, MatchOptions, StringOptions, TargetOptions } from '../verbs/mix.ts';
 import type { WhiteOptions } from '../verbs/white-options.ts';
 import { whiteParts } from '../../src/colour/illuminant.ts';
 
 export function runMatch(file: string, options: MatchOptions, output: Output): void {
-  const { maxTubes, count, priority, grams, without, scale, smallestPour, closeEnough } = options;
+  const { maxTubes, count, priority, grams, scale, smallestPour, closeEnough } = options;
+  const rack = new Rack(file);
   const request = matchRequestSchema.parse({
     target: targetOf(options),
     white: viewing(options),
@@ -23,16 +25,16 @@ export function runMatch(file: string, options: MatchOptions, output: Output): v
     count,
     priority,
     grams,
-    without,
+    without: options.without?.map(rack.id),
     scaleResolution: scale,
     smallestPour,
     closeEnough,
-    prices: options.prices === undefined ? undefined : parseMasses(options.prices),
+    prices: options.prices === undefined ? undefined : rack.masses(options.prices),
   });
-  const found = search(file, { kind: 'match', request });
+  const found = search(rack, { kind: 'match', request });
   if (options.json) return printJson(output, found);
   const rows = found.recipes.map((r: RecipeAnswer) => [
-    madeWords(r),
+    madeWords(rack, r),
     r.deltaE00.toFixed(2),
     r.prediction.colour.value.toFixed(2),
     r.slip ? r.slip.deltaE00.toFixed(2) : '-',
@@ -42,51 +44,65 @@ export function runMatch(file: string, options: MatchOptions, output: Output): v
     [
       found.sentence,
       '',
-      table(['grams', 'CIEDE2000', 'value', 'slip', 'against wanted'], rows),
-      ...found.recipes.flatMap((r, i) => (r.pour ? ['', `${i + 1}. ${pourWords(r.pour)}`] : [])),
+      table(['recipe', 'CIEDE2000', 'value', 'slip', 'against wanted'], rows),
+      ...found.recipes.flatMap((r, i) => (r.pour ? ['', `${i + 1}. ${pourWords(rack, r.pour)}`] : [])),
     ].join('\n'),
   );
 }
 
 export function runAdd(file: string, options: AddOptions, output: Output): void {
   const { maxTubes, maxGrams, priority, need } = options;
+  const rack = new Rack(file);
   const request = additionRequestSchema.parse({
     target: targetOf(options),
     white: viewing(options),
-    pile: parseMasses(options.pile),
+    pile: options.pile === undefined ? undefined : rack.masses(options.pile),
     reading: options.reading === undefined ? undefined : { Lab: labOf(options.reading, '--reading') },
+    pileGrams: options.pileGrams,
+    pileTubes: options.pileTubes?.map(rack.id),
     maxTubes,
     maxGrams,
     wantedGrams: need,
     priority,
+    scale: scaleFrom(options),
   });
-  const found = search(file, { kind: 'addition', request });
+  const found = search(rack, { kind: 'addition', request });
   if (options.json) return printJson(output, found);
   const rows = found.additions.map((a) => [
-    massesWords(a.add),
-    a.grams.toFixed(2),
+    rack.grams(a.add),
+    gramsWords(a.grams),
     a.deltaE00.toFixed(2),
     a.split.sentence,
   ]);
+  const { pile, afresh } = found;
   output.out(
-    [found.sentence, '', table(['add, grams', 'in all', 'CIEDE2000', 'against wanted'], rows)].join('\n'),
+    [
+      ...(pile.estimated
+        ? [`By its reading the pile holds ${rack.grams(pile.masses)} (CIEDE2000 ${pile.misfit!.toFixed(2)}).`]
+        : []),
+      found.sentence,
+      ...(rows.length > 0 ? ['', table(['add', 'in all', 'CIEDE2000', 'against wanted'], rows)] : []),
+      '',
+      `Afresh: ${[rack.grams(afresh.masses), ...afresh.preTints.map((t) => tintWords(rack, t))].join(', ')} (CIEDE2000 ${afresh.deltaE00.toFixed(2)}).`,
+    ].join('\n'),
   );
 }
 
 export function runLimits(file: string, options: LimitsOptions, output: Output): void {
+  const rack = new Rack(file);
   const request = limitsRequestSchema.parse({ white: viewing(options), hues: options.hues });
-  const found = search(file, { kind: 'limits', request });
+  const found = search(rack, { kind: 'limits', request });
   if (options.json) return printJson(output, found);
   const row = (name: string, mix: typeof found.darkest): string[] => [
     name,
     mix.value.toFixed(2),
     mix.lean.toFixed(1),
     mix.chroma.toFixed(1),
-    massesWords(mix.shares),
+    rack.shares(mix.shares),
   ];
   output.out(
     table(
-      ['limit', 'value', 'lean', 'chroma', 'parts by mass'],
+      ['limit', 'value', 'lean', 'chroma', 'by mass'],
       [
         row('darkest', found.darkest),
         row('lightest', found.lightest),
@@ -104,9 +120,10 @@ export function runString(file: string, options: StringOptions, output: Output):
       2,
     );
   }
+  const rack = new Rack(file);
   const kind =
     options.tube !== undefined
-      ? { tube: options.tube }
+      ? { tube: rack.id(options.tube) }
       : options.lean !== undefined
         ? { lean: options.lean }
         : 'neutral';
@@ -125,29 +142,29 @@ export function runString(file: string, options: StringOptions, output: Output):
     lightest: to,
     scale: scaleFrom(options),
   });
-  const found = search(file, { kind: 'value string', request });
+  const found = search(rack, { kind: 'value string', request });
   if (options.json) return printJson(output, found);
   const rows = found.steps.map((s) => [
     s.value.toFixed(2),
     s.prediction ? s.prediction.colour.lean.toFixed(1) : '-',
     s.prediction ? s.prediction.interval.radius95.toFixed(2) : '-',
-    s.masses ? massesWords(s.pour?.masses ?? s.masses) : 'not with these tubes',
+    s.masses ? madeOf(rack, s.masses, s.pour) : 'not with these tubes',
   ]);
   const pours = found.steps.flatMap((s) => {
-    const said = s.pour ? adviceOf(s.pour) : [];
+    const said = s.pour ? adviceOf(rack, s.pour) : [];
     return said.length > 0 ? [`value ${s.value.toFixed(2)}: ${said.join(' ')}`] : [];
   });
   output.out(
     [
-      table(['value', 'lean', 'within', 'grams'], rows),
+      table(['value', 'lean', 'within', 'recipe'], rows),
       ...pours,
       ...found.warnings.map((w) => `Warning: ${w}`),
     ].join('\n'),
   );
 }
 
-export function search<K extends MixJob['kind']>(file: string, job: MixJob & { kind: K }): MixAnswers[K] {
-  return runMix(readProfileFile(file), job) as MixAnswers[K];
+export function search<K extends MixJob['kind']>(rack: Rack, job: MixJob & { kind: K }): MixAnswers[K] {
+  return runMix(rack.profile, job) as MixAnswers[K];
 }
 
 /** A scale as the options name it. */
@@ -155,30 +172,45 @@ export function scaleFrom({ scale, smallestPour }: { scale?: number; smallestPou
   return scale === undefined ? undefined : { resolution: scale, smallestPour };
 }
 
-/** What has to be said of a pour besides its grams. */
-export function adviceOf({ leftOut, preTint }: PourAnswer): string[] {
-  const out: string[] = [];
-  if (leftOut.length > 0) out.push(`Left out, under the smallest pour: ${leftOut.join(', ')}.`);
-  if (preTint) {
-    out.push(
-      `Better with a pre-tint: mix ${massesWords(preTint.make)} first, then pour ${grams(preTint.pour)} of it with ` +
-        `${massesWords(preTint.masses)} (CIEDE2000 ${preTint.deltaE00.toFixed(2)}).`,
-    );
-  }
-  return out;
+/** What has to be said of a pour besides its grams: what is let down first, and what no pre-tint helps. */
+export function adviceOf(rack: Rack, { preTint, noPreTint }: PourAnswer): string[] {
+  if (!preTint) return [...noPreTint];
+  const { tints, masses, deltaE00 } = preTint;
+  const first = tints.map(({ strong, light, make }) => {
+    const weigh = (id: string): string => `${gramsWords(make[id]!)} ${rack.label(id)}`;
+    return `${weigh(strong)} with ${weigh(light)}`;
+  });
+  return [
+    `Better with ${tints.length === 1 ? 'a pre-tint' : 'pre-tints'}: mix ${first.join(', and ')} first, then pour ` +
+      `${[rack.grams(masses), ...tints.map((t) => tintWords(rack, t))].join(', ')} (CIEDE2000 ${deltaE00.toFixed(2)}).`,
+    ...noPreTint,
+  ];
 }
 
-function madeWords({ masses, pour, made }: RecipeAnswer): string {
-  const tint = made === 'with a pre-tint' ? pour?.preTint : undefined;
-  if (!tint) return massesWords(masses);
-  const { strong, light, parts } = tint;
-  return `${massesWords(tint.masses)}, pre-tint (1 ${strong} : ${parts} ${light}) ${grams(tint.pour)}`;
+type PreTints = NonNullable<PourAnswer['preTint']>['tints'];
+
+/** "0.40 g pre-tint (1 blue : 9 white)" */
+function tintWords(rack: Rack, { strong, light, parts, pour }: PreTints[number]): string {
+  return `${gramsWords(pour)} pre-tint (1 ${rack.label(strong)} : ${parts} ${rack.label(light)})`;
 }
+
+/** A recipe as it is made: exact, as poured, or with its pre-tints. */
+export function madeOf(
+  rack: Rack,
+  masses: Readonly<Record<string, number>>,
+  pour: PourAnswer | null,
+): string {
+  const tint = pour?.preTint;
+  if (!tint) return rack.grams(pour?.masses ?? masses);
+  return [rack.grams(tint.masses), ...tint.tints.map((t) => tintWords(rack, t))].join(', ');
+}
+
+const madeWords = (rack: Rack, { masses, pour }: RecipeAnswer): string => madeOf(rack, masses, pour);
 
 /** Dark into light, and what has to be said besides. */
-function pourWords(pour: PourAnswer): string {
-  const steps = pour.order.map(({ tube, grams: g, how }) => {
-    const said = `${tube} ${grams(g)}`;
+function pourWords(rack: Rack, pour: PourAnswer): string {
+  const steps = pour.order.map(({ tube, grams, how }) => {
+    const said = `${gramsWords(grams)} ${rack.label(tube)}`;
     return how === 'start'
       ? `start with ${said}`
       : how === 'add'
@@ -186,20 +218,11 @@ function pourWords(pour: PourAnswer): string {
         : `add ${said} in small steps`;
   });
   const plainly = `As poured (CIEDE2000 ${pour.deltaE00.toFixed(2)}): ${steps.join(', ')}.`;
-  return [plainly, ...adviceOf(pour)].join(' ');
+  return [plainly, ...adviceOf(rack, pour)].join(' ');
 }
-
-const grams = (g: number): string => `${g >= 0.1 ? g.toFixed(2) : g.toPrecision(2)} g`;
 
 export function viewing(options: WhiteOptions) {
   return whiteParts(whiteOf(options));
-}
-
-export function massesWords(masses: Readonly<Record<string, number>>): string {
-  return Object.entries(masses)
-    .toSorted((a, b) => b[1] - a[1])
-    .map(([id, grams]) => `${id} ${grams >= 0.1 ? grams.toFixed(2) : grams.toPrecision(2)}`)
-    .join(', ');
 }
 
 export function targetOf(options: TargetOptions): WantedRequest {

@@ -1,16 +1,18 @@
 import { predictFrom } from '../../server/mixing/predict.ts';
-import { parseMasses, readProfileFile, whiteOf } from '../input.ts';
+import { whiteOf } from '../input.ts';
+import { Rack } from '../rack.ts';
 import { type Output, printJson, table } from '../output.ts';
 import type { PredictOptions } from '../verbs/predict.ts';
 import { runFilms } from './films.ts';
 
 export function runPredict(file: string, options: PredictOptions, output: Output): void {
-  const profile = readProfileFile(file);
+  const rack = new Rack(file);
+  const { profile } = rack;
   const white = whiteOf(options);
-  if (options.film !== undefined || options.glaze) return runFilms(file, options, output);
+  if (options.film !== undefined || options.glaze) return runFilms(rack, options, output);
   const { wavelengths, reflectance, colour, interval, warnings, lights } = predictFrom(
     profile,
-    parseMasses(options.masses),
+    rack.masses(options.masses),
     white,
   );
   if (options.json) {

@@ -48,14 +48,14 @@ export function runReplace(
         masses: renamed(masses, made.nameInBoth, id),
         outcome,
         deltaE00,
-        sentence: sentence.replaceAll(made.nameInBoth, id),
+        sentence,
       })),
     });
     return;
   }
   // With the profile on standard output the report would be in its way.
   const say = options.output === '-' ? output.err : output.out;
-  say([...made.words, ...carried.map((c) => c.sentence.replaceAll(made.nameInBoth, id))].join('\n'));
+  say([...made.words, ...carried.map((c) => c.sentence)].join('\n'));
 }
 
 function renamed(masses: Readonly<Record<string, number>>, from: string, to: string): Record<string, number> {

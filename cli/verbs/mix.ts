@@ -20,12 +20,16 @@ export interface MatchOptions extends TargetOptions {
   readonly without?: string[];
 }
 export interface AddOptions extends TargetOptions {
-  readonly pile: string;
+  readonly pile?: string;
+  readonly pileGrams?: number;
+  readonly pileTubes?: string[];
   readonly reading?: string;
   readonly maxTubes: number;
   readonly maxGrams?: number;
   readonly need?: number;
   readonly priority: 'evenly' | 'value' | 'hue';
+  readonly scale?: number;
+  readonly smallestPour?: number;
 }
 export interface LimitsOptions extends WhiteOptions {
   readonly hues: number;
@@ -71,11 +75,15 @@ export function addMixVerbs(program: Command, output: Output): void {
     });
 
   withWhite(withTarget(program.command('add').description('what to add to a pile already mixed')))
-    .requiredOption('--pile <list>', "grams in the pile: 'blue=1,white=3'")
+    .option('--pile <list>', "grams in the pile: 'blue=1,white=3'")
     .option('--reading <L,a,b>', 'the pile as it was read')
+    .option('--pile-grams <grams>', 'with a reading alone: what the pile weighs', positive)
+    .option('--pile-tubes <tubes...>', 'with a reading alone: tubes that may be in it (default: any)')
     .option('--max-tubes <number>', 'most tubes to add', whole(1, 3), 3)
     .option('--max-grams <grams>', 'most to add', positive)
     .option('--need <grams>', 'grams of the right colour needed in the end (default: the pile)', positive)
+    .option('--scale <grams>', 'smallest step of the scale: additions come in whole steps of it', positive)
+    .option('--smallest-pour <grams>', 'least that is put on that scale (default: ten steps)', positive)
     .addOption(PRIORITY)
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder add palette.json --pile 'blue=1,white=3' --lab '52,2,-18'")

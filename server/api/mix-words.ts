@@ -64,6 +64,17 @@ export const splitSchema = z.strictObject({
   sentence: z.string(),
 });
 
+/** A strong tube let down first, so that its tint can be weighed. */
+export const preTintSchema = z.strictObject({
+  strong: idSchema,
+  light: idSchema,
+  /** Parts of the light tube to one of the strong. */
+  parts: z.number(),
+  make: massesSchema,
+  /** Grams of the pre-tint the recipe takes. */
+  pour: z.number(),
+});
+
 /** How a recipe is poured on a scale. */
 export const pourSchema = z.strictObject({
   masses: massesSchema,
@@ -77,20 +88,17 @@ export const pourSchema = z.strictObject({
   order: z.array(
     z.strictObject({ tube: idSchema, grams: z.number(), how: z.enum(['start', 'add', 'in small steps']) }),
   ),
-  /** Where a strong tube falls under the smallest pour: what to let down first; null where none does. */
+  /** Where strong tubes fall under the smallest pour: what to let down first; null where that helps none. */
   preTint: z
     .strictObject({
-      strong: idSchema,
-      light: idSchema,
-      /** Parts of the light tube to one of the strong. */
-      parts: z.number(),
-      make: massesSchema,
-      /** Grams of the pre-tint, and of the other tubes. */
-      pour: z.number(),
+      tints: z.array(preTintSchema),
+      /** Grams of the other tubes. */
       masses: massesSchema,
       deltaE00: z.number(),
     })
     .nullable(),
+  /** One sentence for each tube left out that no pre-tint helps. */
+  noPreTint: z.array(z.string()),
 });
 
 export type PourAnswer = z.infer<typeof pourSchema>;

@@ -7,6 +7,7 @@ import {
   from,
   gramsSchema,
   pourSchema,
+  preTintSchema,
   predictionSchema,
   prioritySchema,
   scaleSchema,
@@ -65,16 +66,21 @@ export const matchAnswerSchema = z.strictObject({
 export const additionRequestSchema = z.strictObject({
   ...from,
   ...choice,
-  /** Grams already in the pile. */
-  pile: massesSchema,
+  /** Grams already in the pile, where they are known. */
+  pile: massesSchema.optional(),
   /** The pile as it was read, where it was. */
   reading: wantedSchema.optional(),
+  /** With a reading alone: what the pile weighs, and the tubes that may be in it (absent: any). */
+  pileGrams: gramsSchema.optional(),
+  pileTubes: z.array(idSchema).min(1).optional(),
   target: wantedSchema,
   maxTubes: z.number().int().min(1).max(3).default(3),
   maxGrams: gramsSchema.optional(),
   /** Grams of the right colour needed in the end. Absent: as much as the pile. */
   wantedGrams: gramsSchema.optional(),
   priority: prioritySchema.default('evenly'),
+  /** Given: additions come in whole steps of it, none under its smallest pour. */
+  scale: scaleSchema.optional(),
 });
 const oneAdditionSchema = z.strictObject({
   add: massesSchema,
@@ -83,6 +89,13 @@ const oneAdditionSchema = z.strictObject({
   split: splitSchema,
 });
 export const additionAnswerSchema = z.strictObject({
+  /** What the pile is taken for; `misfit` is CIEDE2000 between its reading and its masses, null without a reading. */
+  pile: z.strictObject({
+    masses: massesSchema,
+    grams: z.number(),
+    estimated: z.boolean(),
+    misfit: z.number().nullable(),
+  }),
   /** The pile as it is against what is wanted. */
   now: splitSchema,
   /** Least paint first; each that takes more comes nearer. */
@@ -90,7 +103,9 @@ export const additionAnswerSchema = z.strictObject({
   advised: oneAdditionSchema.nullable(),
   /** The same amount mixed afresh, and whether that wastes less paint. */
   afresh: z.strictObject({
+    /** Grams besides the pre-tints. */
     masses: massesSchema,
+    preTints: z.array(preTintSchema),
     grams: z.number(),
     deltaE00: z.number(),
     wastesLess: z.boolean(),

@@ -5,6 +5,9 @@ import { isOpen } from '../ladder/progress.ts';
 import { ageOf, meanOf, type Over, type SetDraft } from './set-draft.ts';
 import { say } from '../api/sentences/fitting.ts';
 
+/** An id of a swatch set has up to 200 characters; the rung's name takes the rest. */
+const LONGEST_LABEL = 150;
+
 /** Adds a ladder's rungs, and its bare cards, to a draft. */
 export function draftLadder(
   draft: SetDraft,
@@ -46,7 +49,8 @@ export function draftLadder(
     ): void => {
       const readings = closed(draft, rung, over);
       if (readings.length === 0) return;
-      const id = draft.free(`${tube.id} ${rung.row.name}${suffix}`);
+      // Sentences of the fit name a swatch by its id: a person is to know it by the tube's label.
+      const id = draft.free(`${tube.label.slice(0, LONGEST_LABEL)} ${rung.row.name}${suffix}`);
       draft.swatches.push({
         id,
         ...composition,

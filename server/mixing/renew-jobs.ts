@@ -57,8 +57,8 @@ export function runReplace(profile: PaletteProfile, job: ReplaceJob): ReplaceAns
       const masses = Object.fromEntries(
         Object.entries(c.masses).map(([id, grams]) => [id === name ? tube.id : id, grams]),
       );
-      const { before, outcome, deltaE00 } = c;
-      return { before, masses, outcome, deltaE00, sentence: c.sentence.replaceAll(name, tube.id) };
+      const { before, outcome, deltaE00, sentence } = c;
+      return { before, masses, outcome, deltaE00, sentence };
     }),
   };
 }

@@ -5,7 +5,7 @@ import { addToPile, type Addition } from '../../src/mix/addition/add-to-pile.ts'
 import { paletteLimits } from '../../src/mix/limits/palette-limits.ts';
 import { type MatchOptions, matchColour } from '../../src/mix/match/match-colour.ts';
 import type { Recipe } from '../../src/mix/match/recipe.ts';
-import { pourMatch } from '../../src/mix/pour/pour-match.ts';
+import { asMade, pourMatch } from '../../src/mix/pour/pour-match.ts';
 import { valueString } from '../../src/mix/value-string/value-string.ts';
 import { compareProfiles, type ProfileComparison } from '../../src/profile/compare/compare-profiles.ts';
 import { paletteOf } from '../../src/profile/palette-of.ts';
@@ -32,7 +32,7 @@ import {
   runMerge,
   runReplace,
 } from './renew-jobs.ts';
-import { pourView, predictionView, scaleOf, wantedOf, whiteNameOf } from './views.ts';
+import { pourView, preTintView, predictionView, scaleOf, wantedOf, whiteNameOf } from './views.ts';
 
 /** A search of the mixing room with its request, as a worker is given it. */
 export type MixJob =
@@ -126,9 +126,9 @@ function match(
       ...recipeView(recipe),
       masses: { ...pour.masses },
       shares: Object.fromEntries(Object.entries(pour.masses).map(([id, mass]) => [id, mass / pour.grams])),
-      prediction: predictionView((made === 'as poured' ? pour : pour.preTint!).prediction),
+      prediction: predictionView(asMade(pour).prediction),
       deltaE00,
-      split: { ...(made === 'as poured' ? pour : pour.preTint!).split },
+      split: { ...asMade(pour).split },
       slip: null,
       pour: pourView(pour),
       made,
@@ -153,13 +153,18 @@ function addition(
   white: WhiteName,
   request: z.infer<typeof additionRequestSchema>,
 ): MixAnswers['addition'] {
-  const { pile, reading, maxTubes, maxGrams, wantedGrams, priority, only, without } = request;
+  const { pile, reading, pileGrams, pileTubes, maxTubes, maxGrams, wantedGrams, priority } = request;
+  const { only, without, scale } = request;
   const result = addToPile(
     palette,
-    { masses: pile, ...(reading ? { reading: wantedOf(reading, white) } : {}) },
+    {
+      ...defined({ masses: pile, grams: pileGrams, tubes: pileTubes }),
+      ...(reading ? { reading: wantedOf(reading, white) } : {}),
+    },
     wantedOf(request.target, white),
-    { maxTubes, priority, white, ...defined({ maxGrams, wantedGrams, only, without }) },
+    { maxTubes, priority, white, ...defined({ maxGrams, wantedGrams, only, without }), ...scaleOf(scale) },
   );
+  const { masses, grams: weighs, estimated, misfit } = result.pile;
   const one = ({ add, grams, deltaE00, split }: Addition) => ({
     add: { ...add },
     grams,
@@ -167,10 +172,15 @@ function addition(
     split: { ...split },
   });
   return {
+    pile: { masses: { ...masses }, grams: weighs, estimated, misfit },
     now: { ...result.now },
     additions: result.additions.map(one),
     advised: result.advised ? one(result.advised) : null,
-    afresh: { ...result.afresh, masses: { ...result.afresh.masses } },
+    afresh: {
+      ...result.afresh,
+      masses: { ...result.afresh.masses },
+      preTints: result.afresh.preTints.map(preTintView),
+    },
     sentence: result.sentence,
   };
 }

@@ -6,11 +6,13 @@ import { lean } from '../../src/colour/lean.ts';
 import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
 import type { Wanted } from '../../src/mix/match/wanted.ts';
 import type { Pour } from '../../src/mix/pour/pour-recipe.ts';
+import type { PreTint } from '../../src/mix/pour/pre-tint.ts';
 import type { Scale } from '../../src/mix/pour/scale.ts';
 import type { MixPrediction } from '../../src/mix/predict-mix.ts';
 import type {
   pourSchema,
   PredictionAnswer,
+  preTintSchema,
   scaleSchema,
   underLightSchema,
   WantedRequest,
@@ -74,6 +76,11 @@ export function lightsOf(
   });
 }
 
+export const preTintView = (tint: PreTint): z.infer<typeof preTintSchema> => ({
+  ...tint,
+  make: { ...tint.make },
+});
+
 /** A pour as answers state it. */
 export function pourView(pour: Pour): z.infer<typeof pourSchema> {
   const { preTint } = pour;
@@ -86,14 +93,11 @@ export function pourView(pour: Pour): z.infer<typeof pourSchema> {
     order: pour.order.map((step) => ({ ...step })),
     preTint: preTint
       ? {
-          strong: preTint.strong,
-          light: preTint.light,
-          parts: preTint.parts,
-          make: { ...preTint.make },
-          pour: preTint.pour,
+          tints: preTint.tints.map(preTintView),
           masses: { ...preTint.masses },
           deltaE00: preTint.deltaE00,
         }
       : null,
+    noPreTint: [...pour.noPreTint],
   };
 }

@@ -6,6 +6,8 @@ import type { Spectrum } from '../colour/grid.ts';
  */
 export interface TubeConstants {
   readonly id: string;
+  /** What stands on the tube, for sentences. @default the id */
+  readonly label?: string;
   readonly lnK: Spectrum;
   readonly lnS: Spectrum;
   /** Columns of 72 numbers (36 for ln K, 36 for ln S); independent of every other tube. */

@@ -28,9 +28,21 @@ export interface MixingPalette {
 export function tubeOf(palette: MixingPalette, id: string): TubeConstants {
   const tube = palette.tubes.find((t) => t.id === id);
   if (!tube) {
-    throw new RangeError(say('unknown-tube', { id, known: palette.tubes.map((t) => t.id).join(', ') }));
+    throw new RangeError(say('unknown-tube', { id, known: knownTubes(palette.tubes) }));
   }
   return tube;
+}
+
+/** What a person calls a tube: its label, with its id where two tubes carry the same, or the id alone. */
+export function labelOf(palette: Pick<MixingPalette, 'tubes'>, id: string): string {
+  const label = palette.tubes.find((t) => t.id === id)?.label;
+  if (!label) return id;
+  return palette.tubes.some((t) => t.id !== id && t.label === label) ? `${label} (${id})` : label;
+}
+
+/** The tubes there are, for who named another: each by its label and the id that a command or a request takes. */
+export function knownTubes(tubes: MixingPalette['tubes']): string {
+  return tubes.map(({ id, label }) => (label && label !== id ? `${label} (${id})` : id)).join(', ');
 }
 
 /**
@@ -45,7 +57,7 @@ export function sharesOf(
   const parts: { tube: TubeConstants; share: number }[] = [];
   for (const [id, mass] of Object.entries(masses)) {
     if (!(mass >= 0 && Number.isFinite(mass))) {
-      throw new RangeError(say('mass', { id, mass }));
+      throw new RangeError(say('mass', { id: labelOf(palette, id), mass }));
     }
     const tube = tubeOf(palette, id);
     if (mass === 0) continue;

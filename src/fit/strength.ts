@@ -9,7 +9,7 @@ import { frameColumns } from './frame-doubt.ts';
 import { NORMAL_95_TWO_SIDED } from './film-facts/contrast-ratio.ts';
 import { luminanceOf } from './luminance.ts';
 import { mixtureConstants } from './mixture.ts';
-import { type MixingPalette, tubeOf } from './palette.ts';
+import { type MixingPalette, labelOf, tubeOf } from './palette.ts';
 import { say } from './sentences.ts';
 
 /** Parts of white to one of paint at which strengths are compared: the ladder's middle tint. */
@@ -76,7 +76,7 @@ export function tintingStrength(palette: MixingPalette, referenceId: string, tes
   for (const id of [referenceId, testId]) {
     tubeOf(palette, id);
     if (id === palette.white) {
-      throw new RangeError(say('strength-of-white', { id }));
+      throw new RangeError(say('strength-of-white', { id: labelOf(palette, id) }));
     }
   }
   const tint = (id: string) => absorptionOf(palette, { [id]: 1, [palette.white]: STRENGTH_TINT });
@@ -130,7 +130,7 @@ export function halfStrength(palette: MixingPalette, id: string): HalfStrength {
   /** L* of a tint above the middle. */
   const above = (lnParts: number): number => lightness(tint(lnParts).Y) - middle;
   if (Math.abs(lightness(white.Y) - lightness(masstone.Y)) < 1) {
-    throw new RangeError(say('strength-of-light', { id }));
+    throw new RangeError(say('strength-of-light', { id: labelOf(palette, id) }));
   }
   const sign = Math.sign(above(PARTS[1]));
   let [low, high]: [number, number] = [...PARTS];

@@ -30,8 +30,8 @@ export { type Metamerism, TEST_ILLUMINANTS, metamerism, metamerismIndex } from '
 // Pour.
 export { type Scale, canPour } from './pour/scale.ts';
 export { type Pour, type PourOptions, pourRecipe } from './pour/pour-recipe.ts';
-export { type PouredRecipe, type PourMatchResult, pourMatch, worthyPreTint } from './pour/pour-match.ts';
-export { type PreTint } from './pour/pre-tint.ts';
+export { type PouredRecipe, type PourMatchResult, asMade, pourMatch } from './pour/pour-match.ts';
+export { type PreTint, type PreTintPlan } from './pour/pre-tint.ts';
 export { type PartsOptions, type WholeParts, mostPartsOf, wholeParts } from './pour/whole-parts.ts';
 export { type PourStep, orderOfAddition } from './pour/order.ts';
 
@@ -53,6 +53,7 @@ export {
   oneMoreTube,
   paletteLimits,
 } from './limits/palette-limits.ts';
+export { type FacesOptions, mixFaces } from './limits/mix-faces.ts';
 export { type EdgeMix } from './limits/edge-search.ts';
 export { type LeanPair, type NeutralPoint, type StrongestColour } from './limits/edges.ts';
 export { type ValueSlice } from './limits/slices.ts';

@@ -5,6 +5,8 @@ export const MIX = catalogue('mix', {
   'tubes-at-once': '{count} tubes cannot be added at once; give 1, 2 or 3.',
   'pile-near-enough': 'The pile is near enough as it is ({deltaE:figure}).',
   'nothing-nearer': 'Nothing added brings the pile nearer: {split:list}.',
+  'nothing-weighable':
+    'Nothing this scale can weigh brings the pile nearer: {list:list} would, and falls under the smallest pour of {smallest:figure} g. Add a weighed pinch of a pre-tint, or mix more of the pile first.',
   'grams-tube': '{grams:figure} g {tube}',
   'near-enough': 'near enough',
   still: 'still {split:list}',
@@ -106,9 +108,15 @@ export const MIX = catalogue('mix', {
   'string-grams': 'Each step is to weigh {grams:figure} g; give grams above 0.',
   'string-lean': 'A lean of {lean:figure} is not a number; give CIELAB units, above 0 for warm.',
   'string-white': '"{tube}" is the white itself; name the tube that is to be let down with it.',
-  'string-none': 'No mix of these tubes has value {values:figure}.',
+  'string-none':
+    'No mix of these tubes has value {values:figure}; they go from {low:figure} to {high:figure}.',
   'string-others': 'Value {values:figure} takes other tubes than the rest of the string.',
   'string-off': 'At value {value:figure} the nearest is too {way:word} by {by:figure}.',
-  'pre-tint': 'pre-tint of {tube}',
+  'pre-tint-none':
+    '{tube} falls under the smallest pour and is left out; let down with {light} it could not be weighed here either, so mix more, or name a finer scale.',
+  'pre-tint-overdone':
+    '{tube} falls under the smallest pour and is poured at the smallest, which shows; let down with {light} it could not be weighed here either, so mix more, or name a finer scale.',
+  'pre-tint-not-worth':
+    '{tube} falls under the smallest pour and is left out: a pre-tint of it would bring the mix nearer by no more than {gain:figure}.',
 });
 export const say: Say<typeof MIX.templates> = MIX.say;

@@ -3,7 +3,7 @@ import { DEFAULT_WHITE, type WhiteName } from '../colour/illuminant.ts';
 import { tristimulusWeights, whitePoint } from '../colour/tristimulus.ts';
 import type { TubeConstants } from '../fit/constants.ts';
 import { surfaceFloor, surfaceGain } from '../fit/optics/surface.ts';
-import type { MixingPalette } from '../fit/palette.ts';
+import { type MixingPalette, knownTubes, labelOf } from '../fit/palette.ts';
 import type { Crowding } from './crowding.ts';
 import { MixProblem } from './problem.ts';
 import { say } from './sentences.ts';
@@ -49,14 +49,13 @@ export interface TubeSetOptions<W extends WhiteName> {
 const prepared = new WeakMap<MixingPalette, Map<string, TubeSet>>();
 
 function checkTube(tube: TubeConstants): void {
+  const id = tube.label || tube.id;
   if (tube.lnK.length !== GRID_SIZE || tube.lnS.length !== GRID_SIZE) {
-    throw new MixProblem(
-      say('tube-size', { id: tube.id, k: tube.lnK.length, s: tube.lnS.length, grid: GRID_SIZE }),
-    );
+    throw new MixProblem(say('tube-size', { id, k: tube.lnK.length, s: tube.lnS.length, grid: GRID_SIZE }));
   }
   for (let i = 0; i < GRID_SIZE; i++) {
     if (!Number.isFinite(tube.lnK[i]!) || !Number.isFinite(tube.lnS[i]!)) {
-      throw new MixProblem(say('tube-number', { id: tube.id, sample: i + 1, of: GRID_SIZE }));
+      throw new MixProblem(say('tube-number', { id, sample: i + 1, of: GRID_SIZE }));
     }
   }
 }
@@ -130,7 +129,7 @@ export function tubeSet<W extends WhiteName = typeof DEFAULT_WHITE>(
   const known = palette.tubes.map((t) => t.id);
   for (const id of [...(options.only ?? []), ...(options.without ?? [])]) {
     if (!known.includes(id)) {
-      throw new MixProblem(say('unknown-tube', { id, known: known.join(', ') }));
+      throw new MixProblem(say('unknown-tube', { id, known: knownTubes(palette.tubes) }));
     }
   }
   const chosen = palette.tubes
@@ -153,7 +152,10 @@ export function tubeSet<W extends WhiteName = typeof DEFAULT_WHITE>(
 /** Index of a tube. @throws MixProblem naming the tubes there are. */
 export function tubeIndex(set: TubeSet, id: string): number {
   const i = set.ids.indexOf(id);
-  if (i < 0) throw new MixProblem(say('unknown-tube', { id, known: set.ids.join(', ') }));
+  if (i < 0)
+    throw new MixProblem(
+      say('unknown-tube', { id, known: knownTubes(set.palette.tubes.filter((t) => set.ids.includes(t.id))) }),
+    );
   return i;
 }
 
@@ -170,7 +172,7 @@ export function effectiveParts(
   let total = 0;
   for (const [id, mass] of Object.entries(masses)) {
     if (!(mass >= 0 && Number.isFinite(mass))) {
-      throw new MixProblem(say('mass', { id, mass }));
+      throw new MixProblem(say('mass', { id: labelOf(set.palette, id), mass }));
     }
     const i = tubeIndex(set, id);
     x[i] = mass * set.strength[i]!;

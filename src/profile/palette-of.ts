@@ -19,6 +19,7 @@ export function paletteOf(profile: PaletteProfile): MixingPalette {
     ...(profile.frameDoubt ? { frameDoubt: frameOf(profile.frameDoubt) } : {}),
     tubes: profile.tubes.map((tube) => ({
       id: tube.id,
+      ...(tube.label ? { label: tube.label } : {}),
       lnK: Float64Array.from(tube.K, Math.log),
       lnS: Float64Array.from(tube.S, Math.log),
       own: tube.covariance.own.map((c) => Float64Array.from(c)),

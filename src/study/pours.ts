@@ -1,10 +1,11 @@
 /**
  * A family's recipe as it can be poured: the grams its area needs, on a scale with steps and a smallest pour. Where that
- * is too little to weigh the colour out of, somewhat more is mixed; what still cannot be poured is left out.
+ * is too little to weigh the colour out of, strong tubes are let down first, or somewhat more is mixed; what still cannot
+ * be poured is left out.
  */
 import type { Lab } from '../colour/lab.ts';
 import type { MixingPalette } from '../fit/palette.ts';
-import { type Masses, type Pour, type Priority, type Scale, pourRecipe } from '../mix/index.ts';
+import { type Masses, type Pour, type Priority, type Scale, asMade, pourRecipe } from '../mix/index.ts';
 import { type CanvasSettings, amountFor } from './amounts.ts';
 import { say } from './sentences.ts';
 
@@ -15,6 +16,8 @@ const GIVEN_UP = 1;
 /** How much more than needed is tried, and the largest pile that is grown to, grams. Our choice. */
 const GROWN = [1.5, 2, 3, 5];
 const LARGEST_GROWN = 5;
+/** Up to so much more paint is less trouble than a pre-tint. Our choice. */
+const EASILY_GROWN = 2;
 
 /** A recipe of which there are several to choose from: masses in any unit, and how near the exact one comes. */
 export interface ExactRecipe {
@@ -40,7 +43,8 @@ export interface PourSettings {
 }
 
 /**
- * The best pour among several exact recipes, for a share (0..1) of the canvas. No pour of it is under the smallest.
+ * The best pour among several exact recipes, for a share (0..1) of the canvas, each judged as it is made: with its
+ * pre-tints where it has any. No pour of it is under the smallest.
  * @throws RangeError for no recipe, or a canvas or a scale that cannot be.
  */
 export function pourFamily(
@@ -61,21 +65,44 @@ export function pourFamily(
     (p, q) =>
       missed(p.pour, lab, priority) - missed(q.pour, lab, priority) ||
       Object.keys(p.pour.masses).length - Object.keys(q.pour.masses).length ||
-      p.pour.deltaE00 - q.pour.deltaE00,
+      asMade(p.pour).deltaE00 - asMade(q.pour).deltaE00,
   );
   if (!best) throw new RangeError(say('no-recipe'));
-  let { pour } = best;
-  for (const grown of GROWN) {
-    const grams = best.grams * grown;
-    if (pour.deltaE00 <= best.exact.deltaE00 + GIVEN_UP || grams > LARGEST_GROWN) break;
-    const larger = pourRecipe(palette, { lab }, best.exact.masses, { grams, scale, priority });
-    if (larger.deltaE00 < pour.deltaE00 - CLOSE_ENOUGH) pour = larger;
-  }
+  const pour = poured(best, (grams) =>
+    pourRecipe(palette, { lab }, best.exact.masses, { grams, scale, priority }),
+  );
   return { pour, needed: best.amount.total, assumedDensity: best.amount.assumedDensity };
+}
+
+/**
+ * The least trouble that comes near enough: as needed, somewhat more, pre-tints, much more; else the nearest of them all.
+ */
+function poured(
+  best: { readonly exact: ExactRecipe; readonly grams: number; readonly pour: Pour },
+  ofGrams: (grams: number) => Pour,
+): Pour {
+  const enough = (deltaE00: number): boolean => deltaE00 <= best.exact.deltaE00 + GIVEN_UP;
+  let nearest = best.pour;
+  if (enough(best.pour.deltaE00)) return withoutErrand(best.pour);
+  for (const grown of GROWN) {
+    const errand = grown > EASILY_GROWN && best.pour.preTint;
+    if (errand && enough(errand.deltaE00)) return best.pour;
+    if (best.grams * grown > LARGEST_GROWN) break;
+    const larger = ofGrams(best.grams * grown);
+    if (enough(larger.deltaE00)) return withoutErrand(larger);
+    if (asMade(larger).deltaE00 < asMade(nearest).deltaE00 - CLOSE_ENOUGH) nearest = larger;
+  }
+  return nearest;
+}
+
+/** A pour near enough without its pre-tints. */
+function withoutErrand({ preTint: _errand, ...pour }: Pour): Pour {
+  return pour;
 }
 
 /** How far off, in steps of what does not matter; lightness counts twice where value is held. */
 function missed(pour: Pour, lab: Lab, priority: Priority): number {
-  const off = priority === 'value' ? Math.abs(pour.prediction.lab.L - lab.L) : 0;
-  return Math.floor((pour.deltaE00 + off) / CLOSE_ENOUGH);
+  const { prediction, deltaE00 } = asMade(pour);
+  const off = priority === 'value' ? Math.abs(prediction.lab.L - lab.L) : 0;
+  return Math.floor((deltaE00 + off) / CLOSE_ENOUGH);
 }

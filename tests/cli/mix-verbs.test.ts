@@ -81,7 +81,7 @@ describe('films', () => {
 describe('advice', () => {
   it('nudges by one just-visible step, and says which no addition makes', async () => {
     const { out } = await cli('nudge', PROFILE, '-m', MIX);
-    expect(out).toMatch(/lighter +white/);
+    expect(out).toMatch(/lighter +[\d.]+ g invented white/);
     const { nudges } = await json<{ nudges: { moved: number }[] }>('nudge', PROFILE, '-m', MIX);
     for (const { moved } of nudges) expect(Math.abs(moved - 1)).toBeLessThan(0.25);
   });

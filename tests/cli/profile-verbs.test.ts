@@ -253,7 +253,7 @@ describe('predict', () => {
     ['blue', 2, /"blue" is no mass/],
     ['white=-1', 2, /"white=-1" is no mass/],
     ['white=1,white=2', 2, /"white" is given twice/],
-    ['purple=1', 1, /no tube "purple"; it has white, deep-blue/],
+    ['purple=1', 1, /no tube "purple"; it has white, deep blue \(deep-blue\)/],
     ['white=0', 1, /no paint/],
   ])('refuses the masses %j', async (masses, exit, sentence) => {
     const { code, err, out } = await cli('predict', PROFILE, '-m', masses);

@@ -56,7 +56,9 @@ describe('replace', () => {
     expect(ran.err).toBe('');
     expect(ran.code).toBe(0);
     expect(ran.out).toMatch(/It is stronger: 1[23]\d %/);
-    expect(ran.out).toMatch(/The colour is kept: 1\.[456]\d g of blue-2 \(was 2\.00 g of demo-deep-blue\)/);
+    expect(ran.out).toMatch(
+      /The colour is kept: 1\.[456]\d g of Demo deep blue \(blue-2\) \(was 2\.00 g of Demo deep blue \(demo-deep-blue\)\)/,
+    );
     expect(profileIn('next.json').tubes.map((t) => t.id)).toEqual(['demo-white', 'blue-2']);
   });
 

@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ciede2000 } from '../../src/colour/ciede2000.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { MixProblem, MixingStopped, addToPile, knownPile, predictMix } from '../../src/mix/index.ts';
+import {
+  MixProblem,
+  MixingStopped,
+  addToPile,
+  betweenTwo,
+  knownPile,
+  predictMix,
+} from '../../src/mix/index.ts';
 import { RECOVERED_SHARE, WEIGHED } from '../tolerances.ts';
 import { INVENTED_TUBES, inventedPalette } from './invented-palette.ts';
 
@@ -113,6 +120,30 @@ describe('a pile of known masses', () => {
       { lab: predictMix(palette, plus(pile, { white: 0.5 })).lab },
     );
     expect(close.afresh.wastesLess).toBe(false);
+  });
+});
+
+describe('what a person reads', () => {
+  it('names tubes by their labels; two that carry the same, by their ids besides', () => {
+    const label: Record<string, string> = {
+      white: 'zinc white',
+      'deep-blue': 'old blue',
+      'green-blue': 'old blue',
+    };
+    const named = {
+      ...palette,
+      tubes: palette.tubes.map((t) => ({ ...t, ...(label[t.id] ? { label: label[t.id]! } : {}) })),
+    };
+    const pile = { 'deep-blue': 1, 'yellow-earth': 1 };
+    const lighter = { lab: predictMix(palette, { ...pile, white: 1 }).lab };
+    expect(addToPile(named, { masses: pile }, lighter, { only: ['white'] }).sentence).toMatch(
+      /^Add [\d.]+ g zinc white: /,
+    );
+    expect(betweenTwo(named, 'deep-blue', 'green-blue').sentence).toMatch(
+      /^old blue \(deep-blue\) and old blue \(green-blue\) /,
+    );
+    expect(() => predictMix(named, { white: -1 })).toThrow(/mass of "zinc white" is -1/);
+    expect(() => predictMix(named, { pink: 1 })).toThrow(/no tube "pink"; it has zinc white \(white\), /);
   });
 });
 

@@ -64,7 +64,8 @@ describe('equal steps of Munsell value', () => {
   it('a value no mix has is left empty and said', () => {
     const { steps, warnings } = valueString(three, { steps: 3, from: { value: 0.2 }, to: { value: 6 } });
     expect(steps[0]!.masses).toBeUndefined();
-    expect(warnings[0]).toMatch(/No mix of these tubes has value 0.20/);
+    expect(warnings[0]).toMatch(/No mix of these tubes has value 0.20; they go from \d\.\d\d to \d\.\d\d\./);
+    expect(steps[0]!.ofFamily).toBe(true);
   });
 });
 

@@ -47,7 +47,7 @@ export function adviseTube(fit: PaletteFit, set: SwatchSet, id: string): Advice[
         ...(lights ? { lights } : {}),
         gain: all.before - all.after,
       };
-      return { ...advice, sentence: adviceSentence(advice, id, palette.white) };
+      return { ...advice, sentence: adviceSentence(advice, id, palette) };
     })
     .toSorted((a, b) => b.gain - a.gain);
 }

@@ -12,6 +12,11 @@ import { frameOfSolution, surfaceOfState } from './frame-of-solution.ts';
 /** Share of each variance that the kept columns may leave out. */
 const LEFT_OUT = 0.01;
 
+const named = ({ id, label }: { readonly id: string; readonly label?: string | undefined }) => ({
+  id,
+  ...(label ? { label } : {}),
+});
+
 /**
  * The palette of a solution. The covariance is the inverse curvature of the cost at its minimum. What a tube owes to the
  * white is in `shared`, whose columns are driven by the white's own doubt and then by that of surface and crowding, which
@@ -44,7 +49,7 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
     return out;
   };
   tubes.push({
-    id: set.tubes[white]!.id,
+    ...named(set.tubes[white]!),
     ...spectra(white),
     own: [],
     shared: borderColumns.map((c) => place(c, 0, whiteSize > GRID_SIZE ? GRID_SIZE : -1)),
@@ -64,9 +69,12 @@ export function paletteOfSolution(problem: FitProblem, solution: Solution): Mixi
         }
       }
       tubes.push({
-        id: set.tubes[t]!.id,
+        ...named(set.tubes[t]!),
         ...spectra(t),
-        own: [...factorColumns(own, 2 * GRID_SIZE, LEFT_OUT), ...misfitColumns({ sdLnKS: flatSpectrum(beyond), correlationNm })],
+        own: [
+          ...factorColumns(own, 2 * GRID_SIZE, LEFT_OUT),
+          ...misfitColumns({ sdLnKS: flatSpectrum(beyond), correlationNm }),
+        ],
         shared: answer.map((c) => place(c, k, k + GRID_SIZE)),
       });
     }

@@ -86,7 +86,7 @@ export function wrongRatios(problem: FitProblem, solution: Solution): WrongRatio
       words: say('wrong-ratio', {
         rung: group.swatches[0]!.swatch.id,
         weighed: figure(weighed),
-        tube: id,
+        tube: set.tubes[t]!.label || id,
         reads: figure(reads),
         swapped: swapped ? say('swapped') : '',
         percent: Math.floor(probability * 1000) / 10,

@@ -2,12 +2,14 @@ import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
 import type { MixingPalette } from '../../fit/palette.ts';
 import { withBlends } from '../blend.ts';
 import type { Masses } from '../film-stack.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { type ColourSplit, splitDifference } from '../match/difference.ts';
 import { type Priority, type Wanted, wantedColour, whiteOfWanted } from '../match/wanted.ts';
+import type { Scale } from '../pour/scale.ts';
 import { MixProblem, type Watch } from '../problem.ts';
 import { differenceGoal, quadraticGoal } from '../search/goal.ts';
 import { tubeSet } from '../tube-set.ts';
+import { additionSentence } from './addition-words.ts';
 import { type Afresh, mixAfresh } from './afresh.ts';
 import {
   type AdditionProblem,
@@ -18,6 +20,7 @@ import {
 } from './each-addition.ts';
 import { type KnownPile, type Pile, knownPile } from './pile.ts';
 import { say } from '../sentences.ts';
+import { weighedAdditions, withTubesBeside } from './weighed-additions.ts';
 
 export interface AdditionOptions {
   /** Most tubes to add, 1 to 3. @default 3 */
@@ -29,6 +32,8 @@ export interface AdditionOptions {
   /** CIEDE2000 that is near enough to stop adding. @default 0.5 */
   readonly near?: number;
   readonly priority?: Priority;
+  /** Given: additions are sought in whole steps of it, none under its smallest pour; so is the mix made afresh. */
+  readonly scale?: Scale;
   readonly white?: WhiteName;
   readonly only?: readonly string[];
   readonly without?: readonly string[];
@@ -61,6 +66,8 @@ const NEAR = 0.5;
 const MOST_TIMES_THE_PILE = 20;
 /** One addition must beat the next smaller one by this to be worth listing, CIEDE2000. */
 const WORTH = 0.05;
+/** Families of tubes sought in a scale's steps besides those that count exactly. */
+const FAMILIES_WEIGHED = 8;
 /** Price of a pile's worth of paint when an addition is looked at a second time, in squared CIEDE2000. */
 const SECOND_PRICE = 0.01;
 
@@ -105,23 +112,44 @@ export function addToPile(
   const maxGrams = options.maxGrams ?? MOST_TIMES_THE_PILE * known.grams;
   const spelt = (rough: readonly RoughAddition[]): { rough: RoughAddition; deltaE00: number }[] =>
     rough.filter((r) => r.total <= maxGrams).map((r) => ({ rough: r, deltaE00: splitOf(r.u).deltaE00 }));
-  const first = front(spelt(eachAddition(problem, quadraticGoal(aim, wanted.emphasis), watch)), now.deltaE00);
+  const every = spelt(eachAddition(problem, quadraticGoal(aim, wanted.emphasis), watch));
+  const first = front(every, now.deltaE00);
   // The smooth goal is only near CIEDE2000 where much is left over: look again with CIEDE2000 itself.
   const goal = differenceGoal(aim, wanted.emphasis);
   const second = first.flatMap(
     ({ rough }) => bringDown(problem, rough.tubes, goal, amountsOf(problem, rough), SECOND_PRICE) ?? [],
   );
-  const additions = front([...first, ...spelt(second)], now.deltaE00).map(({ rough }): Addition => {
+  const exact = front([...first, ...spelt(second)], now.deltaE00);
+  const { scale } = options;
+  const chosen = scale
+    ? front(
+        spelt(
+          weighedAdditions(
+            problem,
+            toWeigh(problem, exact, every, Object.entries(masses)),
+            goal,
+            scale,
+            maxGrams,
+          ),
+        ),
+        now.deltaE00,
+      )
+    : exact;
+  const additions = chosen.map(({ rough }): Addition => {
     const split = splitOf(rough.u);
-    const add = Object.fromEntries(rough.tubes.map((t, j) => [set.ids[t]!, rough.grams[j]!]));
-    return { add, grams: rough.total, deltaE00: split.deltaE00, split };
+    return { add: gramsById(rough, set.ids), grams: rough.total, deltaE00: split.deltaE00, split };
   });
   const advised = additions.find((one) => one.deltaE00 <= near) ?? additions.at(-1);
   const afresh = mixAfresh(
     palette,
     target,
     options.wantedGrams ?? known.grams,
-    { ...choice, ...(priority ? { priority } : {}), ...(watch ? { watch } : {}) },
+    {
+      ...choice,
+      ...(priority ? { priority } : {}),
+      ...(watch ? { watch } : {}),
+      ...(scale ? { scale } : {}),
+    },
     advised,
   );
   return {
@@ -130,7 +158,45 @@ export function addToPile(
     additions,
     ...(advised ? { advised } : {}),
     afresh,
-    sentence: sentenceOf(known, now, advised, afresh.wastesLess, near),
+    sentence: additionSentence(palette, {
+      known,
+      now,
+      advised,
+      near,
+      startAfresh: afresh.wastesLess,
+      ...(scale ? { scale } : {}),
+      ...(exact[0] ? { exact: gramsById(exact[0].rough, set.ids) } : {}),
+    }),
+  };
+}
+
+function gramsById({ tubes, grams }: RoughAddition, ids: readonly string[]): Masses {
+  return Object.fromEntries(tubes.map((t, j) => [ids[t]!, grams[j]!]));
+}
+
+/**
+ * What is sought in steps: the exact additions that count, and all of the families that come nearest; and those that
+ * count once more, with the pile's own tubes beside them, the largest first.
+ */
+function toWeigh(
+  problem: AdditionProblem,
+  exact: readonly { readonly rough: RoughAddition }[],
+  every: readonly { readonly rough: RoughAddition; readonly deltaE00: number }[],
+  pile: readonly (readonly [string, number])[],
+): Parameters<typeof weighedAdditions>[1] {
+  const nearest = every.toSorted((p, q) => p.deltaE00 - q.deltaE00);
+  const families = [...new Set(nearest.map(({ rough }) => rough.tubes.join()))].slice(0, FAMILIES_WEIGHED);
+  const { ids } = problem.search.set;
+  const beside = pile
+    .toSorted((p, q) => q[1] - p[1])
+    .map(([id]) => ids.indexOf(id))
+    .filter((t) => problem.tubes.includes(t));
+  return {
+    near: [
+      ...exact.map(({ rough }) => rough),
+      ...nearest.filter(({ rough }) => families.includes(rough.tubes.join())).map(({ rough }) => rough),
+    ],
+    far: exact.flatMap(({ rough }) => withTubesBeside(rough, beside, problem.most)),
   };
 }
 
@@ -144,22 +210,4 @@ function front<T extends { rough: RoughAddition; deltaE00: number }>(found: read
     out.push(one);
   }
   return out;
-}
-
-function sentenceOf(
-  known: KnownPile,
-  now: ColourSplit,
-  advised: Addition | undefined,
-  afresh: boolean,
-  near: number,
-): string {
-  if (now.deltaE00 <= near) return say('pile-near-enough', { deltaE: now.deltaE00.toFixed(2) });
-  if (!advised) return say('nothing-nearer', { split: now.sentence });
-  const list = Object.entries(advised.add)
-    .map(([id, g]) => say('grams-tube', { grams: g.toFixed(2), tube: id }))
-    .join(', ');
-  const then =
-    advised.deltaE00 <= near ? say('near-enough') : say('still', { split: advised.split.sentence });
-  const waste = afresh ? say('waste', { grams: known.grams.toFixed(1) }) : '';
-  return say('add', { list, verdict: then, deltaE: advised.deltaE00.toFixed(2), waste });
 }

@@ -2,10 +2,16 @@ import type { MixingPalette } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
 import { type MatchOptions, matchColour } from '../match/match-colour.ts';
 import type { Wanted } from '../match/wanted.ts';
+import { asMade, pourMatch } from '../pour/pour-match.ts';
+import type { PreTint } from '../pour/pre-tint.ts';
+import { type Scale, canPour } from '../pour/scale.ts';
 
 /** Mixing the colour afresh instead of adding to the pile. */
 export interface Afresh {
+  /** Grams by tube id, besides the pre-tints. */
   readonly masses: Masses;
+  /** What is let down first, where a scale was given and that is worth it. */
+  readonly preTints: readonly PreTint[];
   readonly grams: number;
   readonly deltaE00: number;
   /** True when it takes less paint than the addition and comes as near. */
@@ -23,11 +29,28 @@ export function mixAfresh(
   palette: MixingPalette,
   target: Wanted,
   grams: number,
-  options: MatchOptions,
+  options: MatchOptions & { readonly scale?: Scale },
   advised: { readonly grams: number; readonly deltaE00: number } | undefined,
 ): Afresh {
-  const best = matchColour(palette, target, { ...options, count: 1, grams }).recipes[0]!;
+  const best = freshMix(palette, target, grams, options);
   const wastesLess =
     advised !== undefined && advised.grams > grams && best.deltaE00 <= advised.deltaE00 + AS_NEAR;
-  return { masses: best.masses, grams, deltaE00: best.deltaE00, wastesLess };
+  return { ...best, grams, wastesLess };
+}
+
+/** The best fresh mix, in the scale's steps where there is one that can pour it. */
+function freshMix(
+  palette: MixingPalette,
+  target: Wanted,
+  grams: number,
+  { scale, ...options }: MatchOptions & { readonly scale?: Scale },
+): Pick<Afresh, 'masses' | 'preTints' | 'deltaE00'> {
+  const asked = { ...options, count: 1, grams };
+  if (!scale || !canPour(grams, scale)) {
+    const { masses, deltaE00 } = matchColour(palette, target, asked).recipes[0]!;
+    return { masses, preTints: [], deltaE00 };
+  }
+  const { pour } = pourMatch(palette, target, { ...asked, grams, scale }).recipes[0]!;
+  const { masses, deltaE00 } = asMade(pour);
+  return { masses, preTints: pour.preTint?.tints ?? [], deltaE00 };
 }

@@ -19,8 +19,9 @@ export function carriedSentence(
   outcome: CarriedOutcome,
   split: ColourSplit,
   changes: readonly PourChange[],
+  nameOf: (id: string) => string,
 ): string {
-  const pours = changes.flatMap((c) => pourWords(c) ?? []);
+  const pours = changes.flatMap((c) => pourWords(c, nameOf) ?? []);
   const change = pours.length > 0 ? pours.join('; ') : say('no-pour-changes');
   switch (outcome) {
     case 'kept':
@@ -35,12 +36,16 @@ export function carriedSentence(
 /** A pour is said to change from this share of it on. Common practice, no source: what a knife does. */
 const SAID = 0.01;
 
-function pourWords({ tube, before, gramsBefore, grams }: PourChange): string | undefined {
+function pourWords(
+  { tube: id, before, gramsBefore, grams }: PourChange,
+  nameOf: (id: string) => string,
+): string | undefined {
+  const tube = nameOf(id);
   const was =
-    before === tube
+    before === id
       ? `${gramsBefore.toFixed(2)} g`
-      : say('grams-of', { grams: gramsBefore.toFixed(2), tube: before });
+      : say('grams-of', { grams: gramsBefore.toFixed(2), tube: nameOf(before) });
   if (grams === 0) return say('pour-none', { tube, was });
-  if (tube === before && Math.abs(grams - gramsBefore) < SAID * gramsBefore) return undefined;
+  if (id === before && Math.abs(grams - gramsBefore) < SAID * gramsBefore) return undefined;
   return say('pour', { grams: grams.toFixed(2), tube, was });
 }

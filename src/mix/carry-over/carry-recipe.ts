@@ -3,9 +3,9 @@
  * old one's stead, and amounts solved again for the colour the recipe gave before.
  */
 import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
-import type { MixingPalette } from '../../fit/palette.ts';
+import { type MixingPalette, knownTubes, labelOf } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
-import { type Candidate, type Search, comeDown, searchOn } from '../match/candidates.ts';
+import { type Candidate, type Search, comeDown, searchOn } from '../search/come-down.ts';
 import { type ColourSplit, splitDifference } from '../match/difference.ts';
 import { type Priority, type WantedColour, wantedColour } from '../match/wanted.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
@@ -62,12 +62,12 @@ function checkedReplacements(palette: MixingPalette, replacements: Replacements)
   const known = palette.tubes.map((t) => t.id);
   for (const id of Object.entries(replacements).flat()) {
     if (!known.includes(id)) {
-      throw new MixProblem(say('unknown-carried', { id, known: known.join(', ') }));
+      throw new MixProblem(say('unknown-carried', { id, known: knownTubes(palette.tubes) }));
     }
   }
   const twice = Object.values(replacements).find((id, i, all) => all.indexOf(id) !== i);
   if (twice !== undefined) {
-    throw new MixProblem(say('same-place', { tube: twice }));
+    throw new MixProblem(say('same-place', { tube: labelOf(palette, twice) }));
   }
 }
 
@@ -90,7 +90,7 @@ export function carryRecipe(
   const news = olds.map((id) => replacements[id] ?? id);
   const clash = news.find((id, i) => news.indexOf(id) !== i);
   if (clash !== undefined) {
-    throw new MixProblem(say('clash', { tube: clash }));
+    throw new MixProblem(say('clash', { tube: labelOf(palette, clash) }));
   }
   const wanted = wantedColour({ spectrum: target.reflectance }, options.priority, white);
   const shares = olds.every((id, i) => id === news[i])
@@ -117,7 +117,7 @@ export function carryRecipe(
     deltaE00: split.deltaE00,
     split,
     prediction,
-    sentence: carriedSentence(outcome, split, changes),
+    sentence: carriedSentence(outcome, split, changes, (id) => labelOf(palette, id)),
   };
 }
 

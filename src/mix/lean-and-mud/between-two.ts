@@ -1,5 +1,5 @@
 import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
-import type { MixingPalette } from '../../fit/palette.ts';
+import { type MixingPalette, labelOf } from '../../fit/palette.ts';
 import { type EdgeMix, edgeSearch } from '../limits/edge-search.ts';
 import { tubeIndex, tubeSet } from '../tube-set.ts';
 import { MixProblem } from '../problem.ts';
@@ -37,7 +37,7 @@ export function betweenTwo(
   options: { readonly points?: number; readonly white?: WhiteName } = {},
 ): MudBetween {
   const { points = 41, white = DEFAULT_WHITE } = options;
-  if (one === two) throw new MixProblem(say('with-itself', { tube: one }));
+  if (one === two) throw new MixProblem(say('with-itself', { tube: labelOf(palette, one) }));
   if (!(Number.isInteger(points) && points >= 3 && points <= 1000)) {
     throw new MixProblem(say('points', { count: points }));
   }
@@ -54,18 +54,18 @@ export function betweenTwo(
   const dullest = way.reduce((p, q) => (q.chroma < p.chroma ? q : p));
   const ends = Math.min(way[0]!.chroma, way.at(-1)!.chroma);
   const kept = ends > 0 ? Math.min(1, dullest.chroma / ends) : 1;
-  const at = say('share-of', { percent: Math.round(100 * dullest.share), tube: one });
+  const names = { one: labelOf(palette, one), two: labelOf(palette, two) };
+  const at = say('share-of', { percent: Math.round(100 * dullest.share), tube: names.one });
   const sentence =
     kept >= FAIR
-      ? say('mixes-cleanly', { one, two, chroma: dullest.chroma.toFixed(0) })
+      ? say('mixes-cleanly', { ...names, chroma: dullest.chroma.toFixed(0) })
       : kept < MUD
         ? say('kill-each-other', {
-            one,
-            two,
+            ...names,
             at,
             chroma: dullest.chroma.toFixed(0),
             value: dullest.value.toFixed(1),
           })
-        : say('dull-each-other', { one, two, at, chroma: dullest.chroma.toFixed(0) });
+        : say('dull-each-other', { ...names, at, chroma: dullest.chroma.toFixed(0) });
   return { points: way, dullest, kept, sentence };
 }

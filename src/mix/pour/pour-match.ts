@@ -5,14 +5,11 @@ import type { Recipe } from '../match/recipe.ts';
 import type { Priority, Wanted } from '../match/wanted.ts';
 import { metamerism } from '../metamerism.ts';
 import { VALUE_KEPT } from '../match/difference.ts';
-import type { PreTint } from './pre-tint.ts';
+import type { PreTintPlan } from './pre-tint.ts';
 import { type Pour, type PourOptions, pourRecipe } from './pour-recipe.ts';
 
 /** Exact recipes looked at for each one poured: the best to the last digit is often not the best by the spoon. */
 const LOOKED_AT = 4;
-/** A pre-tint is an errand: it must bring the mix nearer by this to count as the way the recipe is made, CIEDE2000. Our choice. */
-const WORTH_AN_ERRAND = 0.25;
-
 /** A recipe, how it is poured, and how near it comes when it is made the way that is advised. */
 export interface PouredRecipe {
   /** The exact recipe that was poured. */
@@ -29,9 +26,9 @@ export interface PourMatchResult extends Pick<MatchResult, 'reached' | 'sentence
   readonly recipes: readonly PouredRecipe[];
 }
 
-/** The pre-tint of a pour, where it brings the mix so much nearer that it is worth making. */
-export function worthyPreTint({ preTint, deltaE00 }: Pour): PreTint | undefined {
-  return preTint && preTint.deltaE00 < deltaE00 - WORTH_AN_ERRAND ? preTint : undefined;
+/** A pour as it is made: with its pre-tints where it has any, else as poured. */
+export function asMade(pour: Pour): Pour | PreTintPlan {
+  return pour.preTint ?? pour;
 }
 
 /**
@@ -65,11 +62,11 @@ function weigh(
   recipe: Recipe,
   pour: Pour,
 ): Rankable & { readonly poured: PouredRecipe } {
-  const preTint = worthyPreTint(pour);
-  const { split, prediction, deltaE00 } = preTint ?? pour;
-  const ids = Object.keys(preTint ? recipe.masses : pour.masses).toSorted();
+  const { preTint } = pour;
+  const { split, prediction, deltaE00, masses } = asMade(pour);
+  const ids = [...Object.keys(masses), ...(preTint?.tints ?? []).flatMap((t) => [t.strong, t.light])];
   return {
-    ids,
+    ids: [...new Set(ids)].toSorted(),
     // A value that a spoon can hold is held; ten of L* to one of value is near enough for the rest.
     heldError: priority === 'value' ? 10 * Math.max(0, Math.abs(split.value) - VALUE_KEPT) : 0,
     deltaE00,

@@ -1,7 +1,7 @@
 import type { WhiteName } from '../../colour/illuminant.ts';
 import type { MixingPalette } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { splitDifference, type ColourSplit } from '../match/difference.ts';
 import { type Priority, type Wanted, wantedColour, whiteOfWanted } from '../match/wanted.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
@@ -9,9 +9,9 @@ import { MixProblem } from '../problem.ts';
 import { differenceGoal } from '../search/goal.ts';
 import { effectiveParts, tubeSet } from '../tube-set.ts';
 import { type PourStep, orderOfAddition } from './order.ts';
-import { type PreTint, preTint } from './pre-tint.ts';
+import { type PreTintPlan, preTintPlan } from './pre-tint.ts';
 import { type Scale, canPour, scaleSteps } from './scale.ts';
-import { descendInSteps, roundedSteps } from './whole-steps.ts';
+import { descendInSteps, intoRange, roundedSteps, roundedTo } from './whole-steps.ts';
 import { say } from '../sentences.ts';
 
 export interface PourOptions {
@@ -37,8 +37,10 @@ export interface Pour {
   /** Ids of tubes of the recipe that no pour of this size can hold. */
   readonly leftOut: readonly string[];
   readonly order: readonly PourStep[];
-  /** Where a strong tube falls under the smallest pour: mix it with a light one first. */
-  readonly preTint?: PreTint;
+  /** Where strong tubes fall under the smallest pour, and letting them down first brings the mix plainly nearer. */
+  readonly preTint?: PreTintPlan;
+  /** One sentence for each tube left out that no pre-tint helps. */
+  readonly noPreTint: readonly string[];
 }
 
 /** Amounts tried between what is wanted and what may come out. */
@@ -108,15 +110,14 @@ export function pourRecipe(
   );
   const plain = nearest.some((k) => k > 0) ? intoRange(nearest, total) : nearest;
   const rounded = Object.fromEntries(tubes.map((t, j) => [set.ids[t]!, plain[j]! * step]));
-  const weak = exact.some((m) => (m / sum) * grams < smallestPour);
-  const advice = weak
-    ? preTint(
-        set,
-        wanted,
-        Object.fromEntries(tubes.map((t, j) => [set.ids[t]!, (exact[j]! / sum) * grams])),
-        options.scale,
-      )
-    : undefined;
+  const leftOut = tubes.filter((_, j) => best.steps[j] === 0).map((t) => set.ids[t]!);
+  const { plan, whyNot } = preTintPlan(
+    set,
+    wanted,
+    Object.fromEntries(tubes.map((t, j) => [set.ids[t]!, (exact[j]! / sum) * grams])),
+    options.scale,
+    { split, leftOut },
+  );
   return {
     masses: poured,
     grams: roundedTo(
@@ -129,22 +130,9 @@ export function pourRecipe(
     roundedDeltaE00: plain.some((k) => k > 0)
       ? splitDifference(wanted.lab, predictMix(palette, rounded, set.white).lab).deltaE00
       : null,
-    leftOut: tubes.filter((_, j) => best.steps[j] === 0).map((t) => set.ids[t]!),
+    leftOut,
     order: orderOfAddition(set, poured),
-    ...(advice ? { preTint: advice } : {}),
+    ...(plan ? { preTint: plan } : {}),
+    noPreTint: whyNot,
   };
-}
-
-/** Brings a start within the allowed total by changing its largest amount. */
-function intoRange(steps: readonly number[], [low, high]: readonly [number, number]): number[] {
-  const sum = steps.reduce((a, b) => a + b, 0);
-  const largest = steps.indexOf(Math.max(...steps));
-  const by = sum < low ? low - sum : sum > high ? high - sum : 0;
-  return steps.map((k, j) => (j === largest ? Math.max(0, k + by) : k));
-}
-
-/** A multiple of the scale's step without the tail of binary fractions. */
-function roundedTo(grams: number, step: number): number {
-  const digits = Math.max(0, Math.ceil(-Math.log10(step)) + 2);
-  return Number((Math.round(grams / step) * step).toFixed(digits));
 }

@@ -1,7 +1,7 @@
 import type { WhiteName } from '../../colour/illuminant.ts';
-import type { MixingPalette } from '../../fit/palette.ts';
+import { type MixingPalette, labelOf } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { type Priority, type Wanted, wantedColour, whiteOfWanted } from '../match/wanted.ts';
 import { MixProblem } from '../problem.ts';
 import { differenceGoal } from '../search/goal.ts';
@@ -95,7 +95,7 @@ export function wholeParts(
     const id = set.ids[t]!;
     const density = basis === 'volume' ? options.densities?.[id] : 1;
     if (!(density !== undefined && density > 0)) {
-      throw new MixProblem(say('density', { id }));
+      throw new MixProblem(say('density', { id: labelOf(palette, id) }));
     }
     return density * set.strength[t]!;
   });

@@ -1,4 +1,4 @@
-import type { Search } from '../match/candidates.ts';
+import type { Search } from '../search/come-down.ts';
 import type { Goal } from '../search/goal.ts';
 
 /** Amounts in whole steps of the scale (or whole parts), near a given mix and as close to a goal as steps allow. */
@@ -13,6 +13,10 @@ export interface StepProblem {
   readonly least: number;
   /** Fewest and most steps in all. */
   readonly total: readonly [number, number];
+  /** Steps tried at once. @default 1, 2 and 5 either way */
+  readonly moves?: readonly number[];
+  /** What lies there already and is not touched: a pile, in effective parts. */
+  readonly pile?: { readonly tube: number; readonly parts: number };
 }
 
 export interface StepResult {
@@ -28,9 +32,10 @@ const MOVES = [1, -1, 2, -2, 5, -5];
  * a move across that gap jumps it.
  */
 export function descendInSteps(problem: StepProblem, start: readonly number[]): StepResult {
-  const { search, goal, tubes, effectiveStep, least, total } = problem;
-  const x = new Float64Array(tubes.length);
-  search.kernel.choose(tubes);
+  const { search, goal, tubes, effectiveStep, least, total, pile, moves = MOVES } = problem;
+  const x = new Float64Array(tubes.length + (pile ? 1 : 0));
+  if (pile) x[tubes.length] = pile.parts;
+  search.kernel.choose(pile ? [...tubes, pile.tube] : tubes);
   const costOf = (steps: readonly number[]): number => {
     let sum = 0;
     for (let j = 0; j < steps.length; j++) {
@@ -61,7 +66,7 @@ export function descendInSteps(problem: StepProblem, start: readonly number[]): 
       }
     };
     for (let j = 0; j < tubes.length; j++) {
-      for (const by of MOVES) {
+      for (const by of moves) {
         const one = steps.with(j, moved(steps[j]!, by));
         consider(one);
         for (let i = 0; i < tubes.length; i++) {
@@ -73,6 +78,20 @@ export function descendInSteps(problem: StepProblem, start: readonly number[]): 
     steps = best;
     cost = bestCost;
   }
+}
+
+/** Brings steps within the allowed total by changing the largest amount. */
+export function intoRange(steps: readonly number[], [low, high]: readonly [number, number]): number[] {
+  const sum = steps.reduce((a, b) => a + b, 0);
+  const largest = steps.indexOf(Math.max(...steps));
+  const by = sum < low ? low - sum : sum > high ? high - sum : 0;
+  return steps.map((k, j) => (j === largest ? Math.max(0, k + by) : k));
+}
+
+/** A multiple of the scale's step without the tail of binary fractions, grams. */
+export function roundedTo(grams: number, step: number): number {
+  const digits = Math.max(0, Math.ceil(-Math.log10(step)) + 2);
+  return Number((Math.round(grams / step) * step).toFixed(digits));
 }
 
 /** Nearest allowed steps to wanted amounts (in steps, not whole). */

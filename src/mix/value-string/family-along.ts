@@ -91,7 +91,9 @@ export function familyAlong(
   });
   return targets.map((_, i) => {
     const own = best?.steps[i];
-    return own ? { candidate: own, ofFamily: true } : { candidate: perStep[i]![0], ofFamily: false };
+    const other = perStep[i]![0];
+    // Where no mix has the value, none had to step in either.
+    return own ? { candidate: own, ofFamily: true } : { candidate: other, ofFamily: other === undefined };
   });
 }
 

@@ -1,10 +1,10 @@
 import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
 import { WARM_HUE_DEGREES } from '../../colour/lean.ts';
-import type { MixingPalette } from '../../fit/palette.ts';
+import { type MixingPalette, labelOf } from '../../fit/palette.ts';
 import type { Masses } from '../film-stack.ts';
 import { edgeSearch, valueLOf } from '../limits/edge-search.ts';
 import { darkest, lightest } from '../limits/edges.ts';
-import { searchOn } from '../match/candidates.ts';
+import { searchOn } from '../search/come-down.ts';
 import { gramsOf } from '../match/recipe.ts';
 import { type MixPrediction, predictMix } from '../predict-mix.ts';
 import { type Pour, pourRecipe } from '../pour/pour-recipe.ts';
@@ -122,7 +122,7 @@ export function valueString(palette: MixingPalette, options: ValueStringOptions 
     const pour = options.scale && pourStep(palette, masses, prediction, grams, options.scale);
     return { value: values[i]!, masses, prediction, ...(pour ? { pour } : {}), ofFamily };
   });
-  return { steps: out, warnings: warningsOf(out, kind) };
+  return { steps: out, warnings: warningsOf(set, out, kind) };
 }
 
 /** A step in whole steps of the scale: as near to the exact one as can be, its value held. */
@@ -162,7 +162,7 @@ interface Found {
 function letDown(set: TubeSet, tube: string, values: readonly number[]): Found[] {
   const pair = [tubeIndex(set, tube), tubeIndex(set, set.palette.white)];
   if (pair[0] === pair[1]) {
-    throw new MixProblem(say('string-white', { tube }));
+    throw new MixProblem(say('string-white', { tube: labelOf(set.palette, tube) }));
   }
   const search = searchOn(set);
   return values.map((value) => {
@@ -177,10 +177,15 @@ function letDown(set: TubeSet, tube: string, values: readonly number[]): Found[]
 /** Off the wanted lean by more than this is said, CIELAB units. */
 const LEAN_SAID = 1;
 
-function warningsOf(steps: readonly StringStep[], kind: StringKind): string[] {
+function warningsOf(set: TubeSet, steps: readonly StringStep[], kind: StringKind): string[] {
   const warnings: string[] = [];
   const none = steps.filter((s) => !s.masses).map((s) => s.value.toFixed(2));
-  if (none.length > 0) warnings.push(say('string-none', { values: none.join(', ') }));
+  if (none.length > 0) {
+    const [low, high] = (['darkest', 'lightest'] as const).map((end) => endValue(set, end, kind));
+    warnings.push(
+      say('string-none', { values: none.join(', '), low: low!.toFixed(2), high: high!.toFixed(2) }),
+    );
+  }
   const others = steps.filter((s) => s.masses && !s.ofFamily).map((s) => s.value.toFixed(2));
   if (others.length > 0) warnings.push(say('string-others', { values: others.join(', ') }));
   if (typeof kind === 'object' && 'tube' in kind) return warnings;

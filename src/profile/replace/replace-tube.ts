@@ -81,7 +81,7 @@ export function replaceTube(
   );
   // A tube measured again may keep its id, and one palette holds an id once.
   const name = profile.tubes.some((t) => t.id === tube.id) ? NAME_IN_BOTH : tube.id;
-  const both = { ...palette, tubes: [...palette.tubes, { ...constants, id: name }] };
+  const both = { ...palette, tubes: [...palette.tubes, { ...constants, id: name, label: tube.label }] };
   const difference = tubeDifference(both, oldId, name);
   return {
     profile: next,

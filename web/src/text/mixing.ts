@@ -55,8 +55,6 @@ export const mixingWords = words(
     oneTube: '1 tube',
     slip: (dE: string, tube: string) => `a slip with ${tube} moves it by ${dE}`,
     put: 'Put on the sliders',
-    preTint: (strong: string, parts: string, light: string, pour: string, dE: string) =>
-      `${strong} is under the smallest pour. Mix it 1 : ${parts} with ${light} first and weigh ${pour} of that: the colour is then off by ${dE}.`,
     card: 'Recipe card',
     cardTitle: 'Recipe card',
     print: 'Print',
@@ -71,8 +69,11 @@ export const mixingWords = words(
     addition: 'It came out wrong',
     additionHow:
       'Read the pile or type its Lab. What to add is worked out from what is in it; nothing is taken out.',
+    additionUnknown:
+      'Read a pile nobody wrote down and weigh it: what is in it is worked out from the reading, and then what to add.',
+    pileWeighs: 'The pile weighs',
+    pileHolds: (recipe: string, dE: string) => `By its reading it holds ${recipe}, within ${dE} (CIEDE2000).`,
     added: 'What to add',
-    addNothing: 'Adding does not bring it nearer.',
     afresh: 'Starting afresh wastes less paint than mending this pile.',
     nowIs: 'The pile is now',
     asMade: 'As the grams say',
@@ -81,8 +82,8 @@ export const mixingWords = words(
     pileLab: 'The pile, as read',
     work: 'What to add?',
     pourable: 'As your scale can weigh it',
-    thePreTint: 'the pre-tint',
-    firstMix: (strong: string, light: string) => `First mix ${strong} with ${light}: that is the pre-tint.`,
+    thePreTint: (tube: string) => `pre-tint of ${tube}`,
+    firstMix: (strong: string, light: string) => `First mix ${strong} with ${light}.`,
     metamerism: (lights: string) => `matched in daylight, off under ${lights}`,
     underLamp: { A: 'lamplight by', 'LED-B3': 'an LED by' } as Readonly<Record<string, string>>,
     laid: 'How it lies',
@@ -133,7 +134,6 @@ export const mixingWords = words(
     holdHue: 'Hold the hue family',
     scaleStep: 'Scale shows steps of',
     smallestPour: 'Smallest pour',
-    leftOut: (tubes: string) => `Left out, under the smallest pour: ${tubes}.`,
     steps: { start: 'start with this', add: 'then', 'in small steps': 'in small steps, it is strong' },
   },
   {
@@ -189,8 +189,6 @@ export const mixingWords = words(
     oneTube: '1 Tube',
     slip: (dE, tube) => `ein Ausrutscher mit ${tube} verschiebt um ${dE}`,
     put: 'Auf die Züge legen',
-    preTint: (strong, parts, light, pour, dE) =>
-      `${strong} liegt unter der kleinsten Menge. Erst 1 : ${parts} mit ${light} mischen und davon ${pour} wiegen: dann weicht die Farbe um ${dE} ab.`,
     card: 'Rezeptkarte',
     cardTitle: 'Rezeptkarte',
     print: 'Drucken',
@@ -205,8 +203,11 @@ export const mixingWords = words(
     addition: 'Es ist anders geworden',
     additionHow:
       'Den Haufen messen oder sein Lab eintippen. Was fehlt, wird daraus errechnet; nichts wird weggenommen.',
+    additionUnknown:
+      'Einen Haufen, den niemand notiert hat, messen und wiegen: was darin ist, wird aus der Messung errechnet, und dann, was fehlt.',
+    pileWeighs: 'Der Haufen wiegt',
+    pileHolds: (recipe, dE) => `Der Messung nach enthält er ${recipe}, auf ${dE} genau (CIEDE2000).`,
     added: 'Was zuzugeben ist',
-    addNothing: 'Zugeben bringt ihn nicht näher.',
     afresh: 'Neu anfangen kostet weniger Farbe als diesen Haufen zu retten.',
     nowIs: 'Der Haufen ist jetzt',
     asMade: 'Wie die Gramm es sagen',
@@ -215,8 +216,8 @@ export const mixingWords = words(
     pileLab: 'Der Haufen, gemessen',
     work: 'Was zugeben?',
     pourable: 'Wie Ihre Waage es wiegen kann',
-    thePreTint: 'die Vormischung',
-    firstMix: (strong, light) => `Erst ${strong} mit ${light} mischen: das ist die Vormischung.`,
+    thePreTint: (tube) => `Vormischung mit ${tube}`,
+    firstMix: (strong, light) => `Erst ${strong} mit ${light} mischen.`,
     metamerism: (lights) => `bei Tageslicht gleich, daneben ${lights}`,
     underLamp: { A: 'bei Glühlicht um', 'LED-B3': 'bei LED um' },
     laid: 'Wie es liegt',
@@ -267,7 +268,6 @@ export const mixingWords = words(
     holdHue: 'Farbfamilie halten',
     scaleStep: 'Waage zeigt Schritte von',
     smallestPour: 'Kleinste Menge',
-    leftOut: (tubes) => `Weggelassen, unter der kleinsten Menge: ${tubes}.`,
     steps: { start: 'damit anfangen', add: 'dann', 'in small steps': 'in kleinen Schritten, sie ist stark' },
   },
 );

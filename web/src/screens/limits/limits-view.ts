@@ -126,7 +126,7 @@ export class TlLimitsView extends TlElement {
     return html`<tl-turntable
       heading=${t.turn}
       summary=${t.turnSays}
-      .cloud=${this.answer.shell}
+      .body=${this.answer.body}
       .marks=${this.only.flatMap((id) => {
         const stone = this.masstones.get(id);
         return stone

@@ -1,5 +1,5 @@
 import { css, html, nothing, svg } from 'lit';
-import { type Masses, type MixPrediction, type Pour, worthyPreTint } from '../../../../src/mix/index.ts';
+import { type Masses, type MixPrediction, type Pour } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
@@ -9,7 +9,7 @@ import { smallGrams } from '../../text/small-grams.ts';
 import { ScaleController } from '../../state/scale.ts';
 import type { ValueStringAnswer } from '../../workers/limits-jobs.ts';
 import type { HighlightsAnswer } from '../../workers/parts-jobs.ts';
-import { labelIn } from '../mixing/pour-words.ts';
+import { type Weighing, firstMixes, labelIn, pourNotes, weighings } from '../mixing/pour-words.ts';
 
 /** Highlights worth a card each. */
 const SHOWN = 4;
@@ -127,7 +127,7 @@ export class TlValueString extends TlElement {
   ) {
     const t = limitsWords();
     // What is drawn is what comes out of the scale.
-    const made = pour ? (worthyPreTint(pour) ?? pour).prediction : mix;
+    const made = pour ? (pour.preTint ?? pour).prediction : mix;
     const label = made ? patchName({ lab: made.lab, value: made.value }) : t.noStep;
     return html`<li>
       <svg viewBox="0 0 100 120" preserveAspectRatio="none" role="img" aria-label=${label}>
@@ -145,19 +145,20 @@ export class TlValueString extends TlElement {
   }
 
   #grams(masses: Masses | undefined, pour: Pour | undefined) {
-    const t = limitsWords();
     const { resolution } = this.#scale.value;
-    const tint = pour && worthyPreTint(pour);
-    const rows = Object.entries(tint?.masses ?? pour?.masses ?? masses ?? {}).sort(([, p], [, q]) => q - p);
-    const row = (what: string, g: number) =>
-      html`<li><span>${what}</span><span>${pour ? grams(g, resolution) : smallGrams(g)}</span></li>`;
-    const weigh = (id: string): string =>
-      `${grams(tint?.make[id] ?? 0, resolution)} ${labelIn(this.profile, id)}`;
-    return html`${tint ? html`<span class="small">${t.tintOf(weigh(tint.strong), weigh(tint.light))}</span>` : nothing}
+    const rows: readonly Weighing[] = pour
+      ? weighings(pour, this.profile)
+      : Object.entries(masses ?? {})
+          .sort(([, p], [, q]) => q - p)
+          .map(([id, g]) => ({ what: labelIn(this.profile, id), grams: g }));
+    return html`${firstMixes(pour, this.profile, resolution).map((first) => html`<span class="small">${first}</span>`)}
       <ul>
-        ${rows.map(([id, g]) => row(labelIn(this.profile, id), g))}
-        ${tint ? row(t.thePreTint, tint.pour) : nothing}
-      </ul>`;
+        ${rows.map(
+          ({ what, grams: g }) =>
+            html`<li><span>${what}</span><span>${pour ? grams(g, resolution) : smallGrams(g)}</span></li>`,
+        )}
+      </ul>
+      ${(pour ? pourNotes(pour) : []).map((note) => html`<span class="small">${note}</span>`)}`;
   }
 }
 define('tl-value-string', TlValueString);

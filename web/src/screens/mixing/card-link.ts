@@ -1,28 +1,27 @@
 import { type WhiteName, ILLUMINANTS, OBSERVERS } from '../../../../src/colour/illuminant.ts';
 import type { Lab } from '../../../../src/colour/lab.ts';
-import type { MadePreTint } from './mix-state.ts';
+import type { PreTint } from '../../../../src/mix/index.ts';
 
 export interface RecipeCardContent {
   /** Grams by tube id. */
   readonly masses: Readonly<Record<string, number>>;
   readonly wanted: Lab | undefined;
   /** What is made first; its grams are then taken out of the masses and poured as one. */
-  readonly preTint: MadePreTint | undefined;
+  readonly preTints: readonly PreTint[];
 }
 
 /** The address of a recipe card: it carries the recipe itself, so that it can be kept or sent. */
 export function cardLink(
   masses: Readonly<Record<string, number>>,
   wanted: Lab | undefined,
-  preTint?: MadePreTint,
+  preTints: readonly PreTint[] = [],
 ): string {
   const query = new URLSearchParams();
   for (const [id, grams] of Object.entries(masses))
     if (grams > 0) query.append('m', `${grams.toPrecision(8)} ${id}`);
   if (wanted) query.set('want', [wanted.L, wanted.a, wanted.b, wanted.white].join(' '));
-  if (preTint) {
-    const { strong, light, parts, make, pour } = preTint;
-    query.set('first', [parts, make[strong] ?? 0, pour].map((v) => v.toPrecision(8)).join(' '));
+  for (const { strong, light, parts, make, pour } of preTints) {
+    query.append('first', [parts, make[strong] ?? 0, pour].map((v) => v.toPrecision(8)).join(' '));
     query.append('of', strong);
     query.append('of', light);
   }
@@ -44,12 +43,16 @@ export function cardContent(query: URLSearchParams): RecipeCardContent {
     name && numbers.every(Number.isFinite)
       ? { L: numbers[0]!, a: numbers[1]!, b: numbers[2]!, white: name }
       : undefined;
-  return { masses, wanted, preTint: preTintIn(query) };
+  return { masses, wanted, preTints: preTintsIn(query) };
 }
 
-function preTintIn(query: URLSearchParams): MadePreTint | undefined {
-  const [parts, made, pour] = (query.get('first') ?? '').split(' ').map(Number);
-  const [strong, light] = query.getAll('of');
-  if (!strong || !light || !(parts! > 0 && made! > 0 && pour! > 0)) return undefined;
-  return { strong, light, parts: parts!, make: { [strong]: made!, [light]: made! * parts! }, pour: pour! };
+function preTintsIn(query: URLSearchParams): PreTint[] {
+  const of = query.getAll('of');
+  return query.getAll('first').flatMap((first, i) => {
+    const [parts, made, pour] = first.split(' ').map(Number);
+    const [strong, light] = of.slice(2 * i);
+    if (!strong || !light || !(parts! > 0 && made! > 0 && pour! > 0)) return [];
+    const make = { [strong]: made!, [light]: made! * parts! };
+    return [{ strong, light, parts: parts!, make, pour: pour! }];
+  });
 }

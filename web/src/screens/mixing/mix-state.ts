@@ -19,15 +19,12 @@ export interface Lay {
   readonly X: number | 'thick';
 }
 
-/** A pre-tint as it is made before the mix. */
-export type MadePreTint = Pick<PreTint, 'strong' | 'light' | 'parts' | 'make' | 'pour'>;
-
 export interface MixTable {
   /** Grams by tube id. */
   readonly masses: Readonly<Record<string, number>>;
   readonly wanted: WantedColour | undefined;
-  /** Where the masses are those of a recipe made with a pre-tint. */
-  readonly preTint: MadePreTint | undefined;
+  /** Where the masses are those of a recipe made with pre-tints. */
+  readonly preTints: readonly PreTint[];
   readonly lay: Lay;
   readonly unit: 'parts' | 'grams';
   readonly priority: Priority;
@@ -41,7 +38,7 @@ export interface MixTable {
 let table: MixTable = {
   masses: {},
   wanted: undefined,
-  preTint: undefined,
+  preTints: [],
   lay: { ground: 'card', X: 'thick' },
   unit: 'grams',
   priority: 'value',
@@ -58,7 +55,7 @@ export function mixTable(): MixTable {
 
 export function changeTable(change: Partial<MixTable>): void {
   // Other masses are another recipe: what was to be made before the old one is forgotten.
-  const forgets = change.masses && !('preTint' in change) ? { preTint: undefined } : {};
+  const forgets = change.masses && !('preTints' in change) ? { preTints: [] } : {};
   table = { ...table, ...forgets, ...change };
   for (const host of hosts) host.requestUpdate();
 }
@@ -80,8 +77,12 @@ export class MixTableController implements ReactiveController {
   }
 }
 
-/** Grams of a recipe with its pre-tint taken apart again. */
-export function withPreTint(masses: Masses, { strong, light, parts, pour }: MadePreTint): Masses {
-  const of = (id: string, share: number): number => (masses[id] ?? 0) + pour * share;
-  return { ...masses, [light]: of(light, parts / (1 + parts)), [strong]: of(strong, 1 / (1 + parts)) };
+/** Grams of a recipe with its pre-tints taken apart again. */
+export function withPreTints(masses: Masses, preTints: readonly PreTint[]): Masses {
+  const out: Record<string, number> = { ...masses };
+  for (const { strong, light, parts, pour } of preTints) {
+    out[light] = (out[light] ?? 0) + (pour * parts) / (1 + parts);
+    out[strong] = (out[strong] ?? 0) + pour / (1 + parts);
+  }
+  return out;
 }

@@ -185,7 +185,7 @@ export class TlMixingScreen extends TlElement {
 
   #next() {
     const t = mixingWords();
-    const { wanted, priority, recipes, masses, preTint } = this.#table.value;
+    const { wanted, priority, recipes, masses, preTints } = this.#table.value;
     if (this.#match.pending) {
       return html`<tl-progress label=${t.finding} .share=${this.share}></tl-progress>
         <button type="button" @click=${() => this.#match.set(undefined)}>${t.stop}</button>`;
@@ -198,7 +198,7 @@ export class TlMixingScreen extends TlElement {
       return html`<tl-next
         label=${t.weigh}
         hint=${t.weighHint}
-        href=${cardLink(masses, wanted.lab, preTint)}
+        href=${cardLink(masses, wanted.lab, preTints)}
       ></tl-next>`;
     }
     return html`<tl-next
@@ -229,13 +229,10 @@ export class TlMixingScreen extends TlElement {
 
   #addition(profile: PaletteProfile) {
     const { wanted, masses } = this.#table.value;
-    if (!Object.values(masses).some((g) => g > 0)) return nothing;
-    const nudge = html`<tl-parts-panel
-        .profile=${profile}
-        .masses=${masses}
-        .wanted=${wanted}
-      ></tl-parts-panel>
-      <tl-nudge-panel .profile=${profile} .masses=${masses}></tl-nudge-panel>`;
+    const nudge = Object.values(masses).some((g) => g > 0)
+      ? html`<tl-parts-panel .profile=${profile} .masses=${masses} .wanted=${wanted}></tl-parts-panel>
+          <tl-nudge-panel .profile=${profile} .masses=${masses}></tl-nudge-panel>`
+      : nothing;
     if (!wanted) return nudge;
     return html`${nudge}<tl-addition-panel
         .profile=${profile}

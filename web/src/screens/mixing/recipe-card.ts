@@ -157,23 +157,20 @@ export class TlRecipeCard extends TlElement {
   #table(total: number) {
     const t = mixingWords();
     const { resolution } = this.#scale.value;
-    const { preTint } = this.content;
+    const { preTints } = this.content;
     // What goes into the pre-tint is poured with it, not by itself.
-    const inTint = (id: string): number =>
-      preTint
-        ? id === preTint.strong
-          ? preTint.pour / (1 + preTint.parts)
-          : id === preTint.light
-            ? (preTint.pour * preTint.parts) / (1 + preTint.parts)
-            : 0
-        : 0;
+    const inTints = (id: string): number =>
+      preTints.reduce((sum, { strong, light, parts, pour }) => {
+        const share = id === strong ? 1 : id === light ? parts : 0;
+        return sum + (pour * share) / (1 + parts);
+      }, 0);
     const steps = (this.#order.value ?? [])
-      .map((step) => ({ ...step, grams: step.grams - inTint(step.tube) }))
+      .map((step) => ({ ...step, grams: step.grams - inTints(step.tube) }))
       .filter((step) => step.grams > resolution / 2);
     return html`<table>
       <caption>
         ${t.order}
-        ${preTint ? html`<span class="first">1. ${firstMix(preTint, this.profile, resolution)}</span>` : nothing}
+        ${preTints.map((tint, i) => html`<span class="first">${i + 1}. ${firstMix(tint, this.profile, resolution)}</span>`)}
       </caption>
       <thead>
         <tr>
@@ -185,7 +182,7 @@ export class TlRecipeCard extends TlElement {
       </thead>
       <tbody>
         ${steps.map((step) => this.#row(labelIn(this.profile, step.tube), t.steps[step.how], step.grams, total))}
-        ${preTint ? this.#row(t.thePreTint, t.steps.add, preTint.pour, total) : nothing}
+        ${preTints.map(({ strong, pour }) => this.#row(t.thePreTint(labelIn(this.profile, strong)), t.steps.add, pour, total))}
       </tbody>
     </table>`;
   }

@@ -10,17 +10,18 @@ import { ScaleController } from '../../state/scale.ts';
 import { grams, num } from '../../text/numbers.ts';
 import type { FoundRecipe } from '../../workers/match-job.ts';
 import { cardLink } from './card-link.ts';
-import { type MixTable, withPreTint } from './mix-state.ts';
-import { firstMix, inOrder, labelIn, pourNotes } from './pour-words.ts';
+import { type MixTable, withPreTints } from './mix-state.ts';
+import { type Weighing, firstMixes, labelIn, pourNotes, weighings } from './pour-words.ts';
 
-export type Made = Pick<MixTable, 'masses' | 'preTint'>;
+export type Made = Pick<MixTable, 'masses' | 'preTints'>;
 
-/** A recipe as it goes on the table: the pour where the scale can make one, with its pre-tint where that is worth it. */
-export function asMade({ recipe, pour, made }: FoundRecipe): Made {
-  if (pour?.preTint && made === 'with a pre-tint') {
-    return { masses: withPreTint(pour.preTint.masses, pour.preTint), preTint: pour.preTint };
+/** A recipe as it goes on the table: the pour where the scale can make one, with its pre-tints where they are worth it. */
+export function asMade({ recipe, pour }: FoundRecipe): Made {
+  if (pour?.preTint) {
+    const { masses, tints } = pour.preTint;
+    return { masses: withPreTints(masses, tints), preTints: tints };
   }
-  return { masses: pour?.masses ?? recipe.masses, preTint: undefined };
+  return { masses: pour?.masses ?? recipe.masses, preTints: [] };
 }
 
 /** Recipes, nearest first: each beside the wanted colour with no edge between. Sends `tl-put` with what goes on the table. */
@@ -77,18 +78,13 @@ export class TlRecipeList extends TlElement {
       ${this.recipes.map((found) => {
         const { recipe, pour } = found;
         const { resolution } = this.#scale.value;
-        const tint = found.made === 'with a pre-tint' ? pour?.preTint : undefined;
-        const mix = tint ?? pour ?? recipe;
-        const used: readonly (readonly [string, number])[] = tint
-          ? [
-              ...inOrder(pour!).flatMap(([id]) =>
-                tint.masses[id] === undefined ? [] : [[id, tint.masses[id]] as const],
-              ),
-              ['', tint.pour],
-            ]
-          : pour
-            ? inOrder(pour)
-            : Object.entries(recipe.masses).sort(([, p], [, q]) => q - p);
+        const mix = pour?.preTint ?? pour ?? recipe;
+        const used: readonly Weighing[] = pour
+          ? weighings(pour, this.profile)
+          : Object.entries(recipe.masses)
+              .sort(([, p], [, q]) => q - p)
+              .map(([id, g]) => ({ what: labelIn(this.profile, id), grams: g }));
+        const tubes = Object.keys(asMade(found).masses).length;
         const made = asMade(found);
         return html`<li>
           <tl-compare
@@ -99,17 +95,17 @@ export class TlRecipeList extends TlElement {
           <p>${splitWords(mix.split)}</p>
           <dl>
             ${used.map(
-              ([id, g]) =>
+              ({ what, grams: g }) =>
                 html`<div>
-                  <dt>${id === '' ? t.thePreTint : labelIn(this.profile, id)}</dt>
+                  <dt>${what}</dt>
                   <dd>${grams(g, resolution)}</dd>
                 </div>`,
             )}
           </dl>
-          ${tint ? html`<p><b>${firstMix(tint, this.profile, resolution)}</b></p>` : nothing}
+          ${firstMixes(pour, this.profile, resolution).map((first) => html`<p><b>${first}</b></p>`)}
           <p class="small">
-            ${used.length === 1 ? t.oneTube : t.ofTubes(num(Object.keys(made.masses).length, 0))}${
-              used.length > 1
+            ${tubes === 1 ? t.oneTube : t.ofTubes(num(tubes, 0))}${
+              tubes > 1
                 ? `; ${t.slip(num(recipe.slip.deltaE00, 1), labelIn(this.profile, recipe.slip.tube))}`
                 : ''
             }
@@ -121,7 +117,7 @@ export class TlRecipeList extends TlElement {
                 </p>`
               : nothing
           }
-          ${(pour && !tint ? pourNotes(pour, this.profile, resolution) : []).map((note) => html`<p class="small">${note}</p>`)}
+          ${(pour ? pourNotes(pour) : []).map((note) => html`<p class="small">${note}</p>`)}
           <div class="row no-print">
             <button
               type="button"
@@ -129,7 +125,7 @@ export class TlRecipeList extends TlElement {
             >
               ${t.put}
             </button>
-            <a href=${cardLink(made.masses, this.wanted, made.preTint)}>${t.card}</a>
+            <a href=${cardLink(made.masses, this.wanted, made.preTints)}>${t.card}</a>
           </div>
         </li>`;
       })}

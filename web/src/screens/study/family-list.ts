@@ -5,7 +5,7 @@ import '../../parts/drawdown.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
-import { inOrder, labelIn } from '../mixing/pour-words.ts';
+import { firstMixes, weighings } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
 import { pourSays, reachSays } from './family-words.ts';
 
@@ -96,23 +96,24 @@ export class TlFamilyList extends TlElement {
           ? html`<tl-compare
               .patches=${[wanted, mix]}
               .names=${[t.picture, t.paint]}
-              .difference=${(pour ?? recipe)?.deltaE00}
+              .difference=${(pour?.preTint ?? pour ?? recipe)?.deltaE00}
             ></tl-compare>`
           : html`<tl-drawdown size="fill" .patch=${wanted} heading=${t.picture}></tl-drawdown>`
       }
       ${
         recipe
           ? html`<p>${reachSays(row)}</p>
+              ${firstMixes(pour, this.profile, this.resolution).map((first) => html`<p><b>${first}</b></p>`)}
               <dl>
-                ${(pour ? inOrder(pour) : []).map(
-                  ([id, g]) =>
+                ${(pour ? weighings(pour, this.profile) : []).map(
+                  ({ what, grams: g }) =>
                     html`<div>
-                      <dt>${labelIn(this.profile, id)}</dt>
+                      <dt>${what}</dt>
                       <dd>${grams(g, this.resolution)}</dd>
                     </div>`,
                 )}
               </dl>
-              ${pourSays(row, this.profile, this.resolution).map((note) => html`<p class="small">${note}</p>`)}`
+              ${pourSays(row, this.resolution).map((note) => html`<p class="small">${note}</p>`)}`
           : nothing
       }
     </li>`;

@@ -2,6 +2,7 @@ import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import type { Amount, Family, FamilyPour } from '../../../../src/study/index.ts';
 import { displayColour } from '../../../../src/colour/display.ts';
 import type { Lab } from '../../../../src/colour/lab.ts';
+import { squeezed } from '../mixing/pour-words.ts';
 import type { StudyTable } from './study-state.ts';
 
 /** One family with everything the screen and the sheet say of it. */
@@ -31,7 +32,7 @@ export function familyRows(study: StudyTable): FamilyRow[] {
   return (study.families?.families ?? []).map((family, i) => {
     const found = study.recipes?.[i];
     const poured = study.pours?.[i];
-    const { prediction } = poured?.pour ?? found?.recipe ?? {};
+    const { prediction } = (poured ? (poured.pour.preTint ?? poured.pour) : found?.recipe) ?? {};
     return {
       number: i + 1,
       family,
@@ -40,7 +41,7 @@ export function familyRows(study: StudyTable): FamilyRow[] {
       recipe: found?.recipe,
       poured,
       amount: poured && {
-        grams: poured.pour.masses,
+        grams: squeezed(poured.pour),
         total: poured.pour.grams,
         assumedDensity: poured.assumedDensity,
       },

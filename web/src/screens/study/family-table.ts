@@ -5,7 +5,7 @@ import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { studyWords } from '../../text/study.ts';
-import { inOrder, labelIn } from '../mixing/pour-words.ts';
+import { firstMixes, weighings } from '../mixing/pour-words.ts';
 import type { FamilyRow } from './family-rows.ts';
 import { pourSays, reachSays } from './family-words.ts';
 
@@ -131,13 +131,13 @@ export class TlFamilyTable extends TlElement {
         ${patchName(mix ?? wanted)}, ${t.area(`${num(100 * family.share, 0)} %`)}. ${reachSays(row)}
       </td>
       <td>
+        ${firstMixes(pour, this.profile, this.resolution).map((first) => html`<p class="small"><b>${first}</b></p>`)}
         <ul>
-          ${(pour ? inOrder(pour) : []).map(
-            ([id, g]) =>
-              html`<li><span>${labelIn(this.profile, id)}</span><b>${grams(g, this.resolution)}</b></li>`,
+          ${(pour ? weighings(pour, this.profile) : []).map(
+            ({ what, grams: g }) => html`<li><span>${what}</span><b>${grams(g, this.resolution)}</b></li>`,
           )}
         </ul>
-        ${pourSays(row, this.profile, this.resolution).map((note) => html`<p class="small">${note}</p>`)}
+        ${pourSays(row, this.resolution).map((note) => html`<p class="small">${note}</p>`)}
       </td>
     </tr>`;
   }

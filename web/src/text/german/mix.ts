@@ -5,6 +5,8 @@ export const mixGerman = german(MIX, {
   'tubes-at-once': '{count} Tuben lassen sich nicht auf einmal zugeben; geben Sie 1, 2 oder 3.',
   'pile-near-enough': 'Der Haufen ist nah genug, wie er ist ({deltaE}).',
   'nothing-nearer': 'Keine Zugabe bringt den Haufen näher: {split}.',
+  'nothing-weighable':
+    'Nichts, was diese Waage wiegen kann, bringt den Haufen näher: {list} täte es und liegt unter der kleinsten Menge von {smallest} g. Geben Sie etwas von einer gewogenen Vormischung dazu, oder mischen Sie erst mehr vom Haufen.',
   'grams-tube': '{grams} g {tube}',
   'near-enough': 'nah genug',
   still: 'noch {split}',
@@ -112,8 +114,13 @@ export const mixGerman = german(MIX, {
   'string-grams': 'Jeder Schritt soll {grams} g wiegen; geben Sie Gramm über 0.',
   'string-lean': 'Eine Neigung von {lean} ist keine Zahl; geben Sie CIELAB-Einheiten, über 0 für warm.',
   'string-white': '„{tube}“ ist das Weiß selbst; nennen Sie die Tube, die damit aufgehellt werden soll.',
-  'string-none': 'Keine Mischung dieser Tuben hat den Tonwert {values}.',
+  'string-none': 'Keine Mischung dieser Tuben hat den Tonwert {values}; sie gehen von {low} bis {high}.',
   'string-others': 'Tonwert {values} nimmt andere Tuben als der Rest der Reihe.',
   'string-off': 'Bei Tonwert {value} ist das Nächste um {by} zu {way}.',
-  'pre-tint': 'Vormischung mit {tube}',
+  'pre-tint-none':
+    '{tube} liegt unter der kleinsten Menge und bleibt weg; auch mit {light} aufgehellt ließe sie sich hier nicht wiegen. Mischen Sie mehr, oder nennen Sie eine feinere Waage.',
+  'pre-tint-overdone':
+    '{tube} liegt unter der kleinsten Menge und wird mit der kleinsten genommen, was man sieht; auch mit {light} aufgehellt ließe sie sich hier nicht wiegen. Mischen Sie mehr, oder nennen Sie eine feinere Waage.',
+  'pre-tint-not-worth':
+    '{tube} liegt unter der kleinsten Menge und bleibt weg: eine Vormischung damit brächte die Mischung um höchstens {gain} näher.',
 });
