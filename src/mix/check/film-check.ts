@@ -1,5 +1,5 @@
 import type { Check, SwatchSet } from '../../calibrate/swatch-set/schema.ts';
-import { choleskyInPlace, forwardInPlace } from '../../fit/linear/cholesky.ts';
+import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../../fit/linear/cholesky.ts';
 import { cardEstimator } from '../../fit/observe/card.ts';
 import { readingNoise } from '../../fit/observe/reading-noise.ts';
 import { readingOf, responseRows } from '../../fit/observe/response-rows.ts';
@@ -79,7 +79,8 @@ export function predictFilm(
     return sum;
   };
 
-  let lnX = LN_X_TRIED.reduce((best, v) => (roughCost(v) < roughCost(best) ? v : best));
+  const rough = LN_X_TRIED.map(roughCost);
+  let lnX = LN_X_TRIED[rough.indexOf(Math.min(...rough))]!;
   let at = stackAt(lnX);
   let solved = gls(at, rows, variances);
   for (let pass = 0; pass < PASSES; pass++) {
@@ -123,25 +124,19 @@ function gls(
   }
   variances.forEach((v, s) => v.forEach((w, c) => (C[(s * channels + c) * (n + 1)]! += w)));
   choleskyInPlace(C, n);
-  const whiten = (v: Float64Array): Float64Array => {
-    const out = Float64Array.from(v);
-    forwardInPlace(C, n, out, 1);
-    return out;
-  };
-  const J = whiten(slope);
-  const dot = (v: Float64Array): number => v.reduce((sum, x, i) => sum + x * J[i]!, 0);
-  const information = dot(J) + 1e-12;
+  // C^-1 J once: every product with it after that is one sum.
+  const w = Float64Array.from(slope);
+  forwardInPlace(C, n, w, 1);
+  backwardInPlace(C, n, w, 1);
+  const dot = (v: Float64Array): number => v.reduce((sum, x, i) => sum + x * w[i]!, 0);
+  const information = dot(slope) + 1e-12;
   let noiseVariance = 0;
   variances.forEach((v, s) =>
-    v.forEach((w, c) => {
-      const unit = new Float64Array(n);
-      unit[s * channels + c] = Math.sqrt(w);
-      noiseVariance += (dot(whiten(unit)) / information) ** 2;
-    }),
+    v.forEach((variance, c) => (noiseVariance += variance * (w[s * channels + c]! / information) ** 2)),
   );
   return {
-    step: dot(whiten(difference)) / information,
-    takes: (column) => dot(whiten(stacked[column]!)) / information,
+    step: dot(difference) / information,
+    takes: (column) => dot(stacked[column]!) / information,
     noiseVariance,
   };
 }
