@@ -47,3 +47,13 @@ export function luminanceOf(
   );
   return { Y, slopes: { tubes, afresh: [afresh], frame }, byLnX };
 }
+
+/** Y without its slopes, 0..100. @throws RangeError as `predictSlopes` does. */
+export function luminanceAlone(
+  palette: MixingPalette,
+  masses: Readonly<Record<string, number>>,
+  film: PredictedFilm = 'opaque',
+): number {
+  const { y } = tristimulusWeights(DEFAULT_WHITE);
+  return predictSlopes(palette, masses, film).measured.reduce((sum, R, i) => sum + y[i]! * R, 0);
+}

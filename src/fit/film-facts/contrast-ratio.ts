@@ -3,7 +3,7 @@
  * D65/10deg. ISO 6504-3 and ASTM D2805 take 0.98 for full hiding.
  */
 import { type Slopes, combinedOfOneFilm, sdOf } from '../doubt.ts';
-import { luminanceOf } from '../luminance.ts';
+import { luminanceAlone, luminanceOf } from '../luminance.ts';
 import type { MixingPalette } from '../palette.ts';
 import { sealedCard } from './card.ts';
 import { type HidingScope, hidingScope } from './hiding-scope.ts';
@@ -34,8 +34,11 @@ export function contrastOf(palette: MixingPalette, id: string, X: number): Contr
   };
 }
 
+/** The value alone, for a search that asks for many. */
 export function contrastRatio(palette: MixingPalette, id: string, X: number): number {
-  return contrastOf(palette, id, X).value;
+  const card = sealedCard(palette.surface);
+  const over = (backing: Float64Array) => luminanceAlone(palette, { [id]: 1 }, { X, backing });
+  return over(card.black) / over(card.white);
 }
 
 export interface ContrastAtThickness {

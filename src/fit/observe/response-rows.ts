@@ -49,9 +49,17 @@ function normalised(row: Float64Array): Float64Array {
 
 /** Reading of a reflectance factor on the grid. */
 export function readingOf(rows: readonly Float64Array[], reflectance: ArrayLike<number>): Float64Array {
-  return Float64Array.from(rows, (row) => {
+  const reading = new Float64Array(rows.length);
+  for (let c = 0; c < rows.length; c++) {
+    const row = rows[c]!;
+    // A narrow band sees a few samples: the zeros on both sides are most of a spectral head's matrix.
+    let from = 0;
+    let to = row.length;
+    while (from < to && row[from] === 0) from++;
+    while (to > from && row[to - 1] === 0) to--;
     let sum = 0;
-    for (let i = 0; i < row.length; i++) sum += row[i]! * reflectance[i]!;
-    return sum;
-  });
+    for (let i = from; i < to; i++) sum += row[i]! * reflectance[i]!;
+    reading[c] = sum;
+  }
+  return reading;
 }

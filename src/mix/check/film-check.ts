@@ -1,5 +1,10 @@
 import type { Check, SwatchSet } from '../../calibrate/swatch-set/schema.ts';
-import { backwardInPlace, choleskyInPlace, forwardInPlace } from '../../fit/linear/cholesky.ts';
+import {
+  backwardInPlace,
+  choleskyInPlace,
+  forwardInPlace,
+  subtractSquare,
+} from '../../fit/linear/cholesky.ts';
 import { cardEstimator } from '../../fit/observe/card.ts';
 import { readingNoise } from '../../fit/observe/reading-noise.ts';
 import { readingOf, responseRows } from '../../fit/observe/response-rows.ts';
@@ -113,16 +118,14 @@ function gls(
   const channels = rows.length;
   const n = difference.length;
   const count = predictions[0]!.factor.length;
-  const stacked = Array.from({ length: count }, (_, k) => {
-    const out = new Float64Array(n);
-    predictions.forEach(({ factor }, s) => out.set(readingOf(rows, factor[k]!), s * channels));
-    return out;
-  });
+  const stacked = new Float64Array(count * n);
+  predictions.forEach(({ factor }, s) =>
+    factor.forEach((column, k) => stacked.set(readingOf(rows, column), k * n + s * channels)),
+  );
   const C = new Float64Array(n * n);
-  for (const column of stacked) {
-    for (let i = 0; i < n; i++) for (let j = 0; j <= i; j++) C[i * n + j]! += column[i]! * column[j]!;
-  }
-  variances.forEach((v, s) => v.forEach((w, c) => (C[(s * channels + c) * (n + 1)]! += w)));
+  variances.forEach((v, s) => v.forEach((w, c) => (C[(s * channels + c) * (n + 1)]! -= w)));
+  subtractSquare(C, stacked, count, n);
+  for (let i = 0; i < C.length; i++) C[i] = -C[i]!;
   choleskyInPlace(C, n);
   // C^-1 J once: every product with it after that is one sum.
   const w = Float64Array.from(slope);
@@ -136,7 +139,7 @@ function gls(
   );
   return {
     step: dot(difference) / information,
-    takes: (column) => dot(stacked[column]!) / information,
+    takes: (column) => dot(stacked.subarray(column * n, (column + 1) * n)) / information,
     noiseVariance,
   };
 }
