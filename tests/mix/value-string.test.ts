@@ -80,6 +80,25 @@ describe('what runs along it', () => {
     expect(families.size).toBeLessThanOrEqual(4);
   });
 
+  it('an end that one tube alone reaches does not take the others from the rest of the string', () => {
+    for (const some of [
+      inventedPalette(['white', 'red-earth', 'green-blue']),
+      inventedPalette(['white', 'yellow-earth', 'deep-blue']),
+    ]) {
+      const whole = valueString(some, { steps: 7 }).steps;
+      const inner = valueString(some, {
+        steps: 5,
+        from: { value: whole[1]!.value },
+        to: { value: whole[5]!.value },
+      }).steps;
+      inner.forEach((s, i) => {
+        const { chroma, value } = whole[i + 1]!.prediction!;
+        expect(Math.abs(value - s.value)).toBeLessThan(0.01);
+        expect(chroma).toBeLessThan(s.prediction!.chroma + 1.5);
+      });
+    }
+  });
+
   it.each([6, -6])('a fixed lean of %d', (lean) => {
     const { steps } = valueString(palette, {
       steps: 6,

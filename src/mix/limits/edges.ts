@@ -29,7 +29,7 @@ const MOST_TUBES = 4;
  */
 export function neutralLine(edge: EdgeSearch, values: readonly number[], watch?: Watch): NeutralPoint[] {
   const targets = values.map((v) => ({ L: valueLOf(v), a: 0, b: 0, valueL: valueLOf(v) }));
-  return familyAlong(edge.search, targets, MOST_TUBES, watch).flatMap(({ candidate }, i) => {
+  return familyAlong(edge.search, targets, MOST_TUBES, { watch }).flatMap(({ candidate }, i) => {
     if (!candidate) return [];
     // The string is judged by CIEDE2000; the neutral line by chroma.
     const goal = neutralAtValue(targets[i]!.valueL);

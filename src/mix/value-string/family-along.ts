@@ -15,6 +15,9 @@ import {
 /** The value is held; how far a* and b* are off decides. */
 export const VALUE_HELD: Emphasis = { lightness: 0, chroma: 1, hue: 1, value: 100 };
 
+/** Where the value gives way to the pull of a colour far off, as at the very ends, it is held harder. */
+const VALUE_HELD_HARDER: Emphasis = { ...VALUE_HELD, value: 3000 };
+
 export interface FamilyStep {
   /** Undefined where no mix has the value. */
   readonly candidate: Candidate | undefined;
@@ -26,8 +29,8 @@ export interface FamilyStep {
 const PER_STEP = 6;
 /** Squared distance (CIEDE2000 units, value held) above which a step's value is not reached: value off by about 0.01. */
 const MISSED = 1;
-/** Steps of distance below which fewer tubes win over nearer, CIEDE2000. */
-const NEAR_STEP = 0.5;
+/** Differences of distance below which fewer tubes win over nearer, CIEDE2000, unless said otherwise. */
+const NEAR = 0.5;
 
 function reaches(search: Search, c: Candidate, target: WantedChannels): boolean {
   search.kernel.choose(c.tubes);
@@ -35,21 +38,40 @@ function reaches(search: Search, c: Candidate, target: WantedChannels): boolean 
   return (VALUE_HELD.value * (search.kernel.u[3]! - target.valueL!)) ** 2 < MISSED;
 }
 
+/** The same tubes with the value held harder; undefined where they have no such value. */
+function harder(search: Search, c: Candidate, target: WantedChannels): Candidate | undefined {
+  const found = comeDown(search, quadraticGoal(target, VALUE_HELD_HARDER), c.tubes, c.parts, false);
+  return found && reaches(search, found, target) ? found : undefined;
+}
+
+export interface AlongOptions {
+  /** CIEDE2000 that fewer tubes are worth. */
+  readonly near?: number;
+  readonly watch?: Watch | undefined;
+}
+
 /** The best family of at most `most` tubes along the targets, each with `valueL` to hold. @throws MixingStopped */
 export function familyAlong(
   search: Search,
   targets: readonly WantedChannels[],
   most: number,
-  watch?: Watch,
+  { near = NEAR, watch }: AlongOptions = {},
 ): FamilyStep[] {
+  const bucket = (worst: number): number => Math.floor(worst / near);
   const goals = targets.map((t) => ({
     goal: differenceGoal(t, VALUE_HELD),
     smooth: quadraticGoal(t, VALUE_HELD),
   }));
   const perStep = targets.map((t, i) => {
     heed(watch, i, 2 * targets.length);
-    return candidates(search, t, VALUE_HELD, most).filter((c) => reaches(search, c, t));
+    const all = candidates(search, t, VALUE_HELD, most);
+    const have = all.filter((c) => reaches(search, c, t));
+    return have.length > 0 ? have : all.slice(0, PER_STEP).flatMap((c) => harder(search, c, t) ?? []);
   });
+  // What no family comes nearer to is no family's fault: an end of the string must not decide for all of it.
+  const nearest = perStep.map((list, i) =>
+    Math.min(...list.map((c) => distance(search, goals[i]!.goal, c)), Infinity),
+  );
   const families = new Map<string, readonly number[]>();
   for (const list of perStep) {
     for (const c of list.slice(0, PER_STEP)) families.set(c.tubes.join(' '), c.tubes);
@@ -77,11 +99,11 @@ export function familyAlong(
       const from = start ?? new Float64Array(tubes.length).fill(1 / tubes.length);
       const of = known[i]!.get(tubes.join(' '));
       const found = of ?? comeDown(search, goals[i]!.smooth, tubes, from, false);
-      const ok = of ?? (found && reaches(search, found, t) ? found : undefined);
+      const ok = of ?? (found && (reaches(search, found, t) ? found : harder(search, found, t)));
       steps.push(ok);
       if (ok?.tubes.length === tubes.length) start = ok.parts;
       if (ok) {
-        const off = distance(search, goals[i]!.goal, ok);
+        const off = Math.max(0, distance(search, goals[i]!.goal, ok) - nearest[i]!);
         worst = Math.max(worst, off);
         sum += off;
       } else missed++;
@@ -101,12 +123,10 @@ interface Rated {
   readonly tubes: readonly number[];
   readonly steps: readonly (Candidate | undefined)[];
   readonly missed: number;
-  /** In steps of NEAR_STEP. */
+  /** How much nearer another family comes at the worst step, in steps of `near`. */
   readonly worst: number;
   readonly sum: number;
 }
-
-const bucket = (worst: number): number => Math.floor(worst / NEAR_STEP);
 
 function order(p: Rated, q: Rated): number {
   return (

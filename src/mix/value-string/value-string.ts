@@ -109,9 +109,11 @@ export function valueString(palette: MixingPalette, options: ValueStringOptions 
   const found =
     typeof kind === 'object' && 'tube' in kind
       ? letDown(set, kind.tube, values)
-      : familyAlong(search, leaning(values, kind), Math.min(maxTubes, 4), options.watch).map(
-          ({ candidate, ofFamily }) => ({ mix: candidate, ofFamily }),
-        );
+      : familyAlong(search, leaning(values, kind), Math.min(maxTubes, 4), {
+          // A grey within one is a grey to the eye, and a tube less on the palette; a lean that was asked for is held.
+          ...(kind === 'neutral' ? { near: SEEN } : {}),
+          watch: options.watch,
+        }).map(({ candidate, ofFamily }) => ({ mix: candidate, ofFamily }));
   const out = found.map(({ mix, ofFamily }, i): StringStep => {
     if (!mix) return { value: values[i]!, ofFamily };
     const weighed = gramsOf(set, mix.tubes, mix.parts, grams);
@@ -174,6 +176,8 @@ function letDown(set: TubeSet, tube: string, values: readonly number[]): Found[]
   });
 }
 
+/** About the least difference seen edge to edge, CIEDE2000. Common practice, no source. */
+const SEEN = 1;
 /** Off the wanted lean by more than this is said, CIELAB units. */
 const LEAN_SAID = 1;
 
