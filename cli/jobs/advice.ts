@@ -98,7 +98,8 @@ export function runHighlights(file: string, options: HighlightsOptions, output: 
   const { warmth, grams } = options;
   const rack = new Rack(file);
   const white = viewing(options);
-  const request = highlightsRequestSchema.parse({ white, warmth, grams, scale: scaleFrom(options) });
+  const only = options.only?.map(rack.id);
+  const request = highlightsRequestSchema.parse({ white, only, warmth, grams, scale: scaleFrom(options) });
   const { highlights } = search(rack, { kind: 'highlights', request });
   if (options.json) return printJson(output, { highlights });
   const rows = highlights.map((h) => [
@@ -133,7 +134,12 @@ export function runMore(file: string, options: MoreOptions, output: Output): voi
 export function runReach(file: string, options: ReachOptions, output: Output): void {
   const { within } = options;
   const rack = new Rack(file);
-  const request = reachRequestSchema.parse({ white: viewing(options), target: targetOf(options), within });
+  const request = reachRequestSchema.parse({
+    white: viewing(options),
+    only: options.only?.map(rack.id),
+    target: targetOf(options),
+    within,
+  });
   const found = search(rack, { kind: 'reach', request });
   if (options.json) return printJson(output, found);
   output.out(

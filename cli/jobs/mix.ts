@@ -25,6 +25,7 @@ export function runMatch(file: string, options: MatchOptions, output: Output): v
     count,
     priority,
     grams,
+    only: options.only?.map(rack.id),
     without: options.without?.map(rack.id),
     scaleResolution: scale,
     smallestPour,
@@ -60,6 +61,7 @@ export function runAdd(file: string, options: AddOptions, output: Output): void 
     reading: options.reading === undefined ? undefined : { Lab: labOf(options.reading, '--reading') },
     pileGrams: options.pileGrams,
     pileTubes: options.pileTubes?.map(rack.id),
+    only: options.only?.map(rack.id),
     maxTubes,
     maxGrams,
     wantedGrams: need,
@@ -90,7 +92,11 @@ export function runAdd(file: string, options: AddOptions, output: Output): void 
 
 export function runLimits(file: string, options: LimitsOptions, output: Output): void {
   const rack = new Rack(file);
-  const request = limitsRequestSchema.parse({ white: viewing(options), hues: options.hues });
+  const request = limitsRequestSchema.parse({
+    white: viewing(options),
+    only: options.only?.map(rack.id),
+    hues: options.hues,
+  });
   const found = search(rack, { kind: 'limits', request });
   if (options.json) return printJson(output, found);
   const row = (name: string, mix: typeof found.darkest): string[] => [
@@ -135,6 +141,7 @@ export function runString(file: string, options: StringOptions, output: Output):
   }
   const request = valueStringRequestSchema.parse({
     white: viewing(options),
+    only: options.only?.map(rack.id),
     steps,
     grams,
     kind,

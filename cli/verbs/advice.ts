@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Output } from '../output.ts';
-import { PRIORITY, type TargetOptions, withTarget } from './mix.ts';
+import { ONLY, PRIORITY, type TargetOptions, withTarget } from './mix.ts';
 import { positive, whole } from './numbers.ts';
 import { withWhite, type WhiteOptions } from './white-options.ts';
 
@@ -21,6 +21,7 @@ export interface PartsOptions extends TargetOptions {
   readonly priority: 'evenly' | 'value' | 'hue';
 }
 export interface HighlightsOptions extends WhiteOptions, JsonOption {
+  readonly only?: string[];
   readonly warmth: number;
   readonly grams: number;
   readonly scale?: number;
@@ -30,6 +31,7 @@ export interface MoreOptions extends WhiteOptions, JsonOption {
   readonly chosen: string[];
 }
 export interface ReachOptions extends TargetOptions {
+  readonly only?: string[];
   readonly within: number;
 }
 
@@ -73,6 +75,7 @@ export function addAdviceVerbs(program: Command, output: Output): void {
 
   withWhite(program.command('highlights').description('the white touched with each warm tube'))
     .argument('<profile>', 'palette profile')
+    .option(...ONLY)
     .option('--warmth <number>', 'how much warmer than the white, CIELAB units', positive, 3)
     .option('--grams <grams>', 'grams of each', positive, 10)
     .option('--scale <grams>', 'smallest step of the scale', positive)
@@ -93,6 +96,7 @@ export function addAdviceVerbs(program: Command, output: Output): void {
     });
 
   withWhite(withTarget(program.command('reach').description('whether a colour can be mixed, by mixing it')))
+    .option(...ONLY)
     .option('--within <number>', 'CIEDE2000 that counts as inside', positive, 0.1)
     .option('--json', 'print JSON')
     .action(async (file: string, options: ReachOptions) => {

@@ -17,9 +17,11 @@ export interface MatchOptions extends TargetOptions {
   readonly smallestPour?: number;
   readonly closeEnough?: number;
   readonly prices?: string;
+  readonly only?: string[];
   readonly without?: string[];
 }
 export interface AddOptions extends TargetOptions {
+  readonly only?: string[];
   readonly pile?: string;
   readonly pileGrams?: number;
   readonly pileTubes?: string[];
@@ -32,10 +34,12 @@ export interface AddOptions extends TargetOptions {
   readonly smallestPour?: number;
 }
 export interface LimitsOptions extends WhiteOptions {
+  readonly only?: string[];
   readonly hues: number;
   readonly json?: boolean;
 }
 export interface StringOptions extends WhiteOptions {
+  readonly only?: string[];
   readonly steps: number;
   readonly grams: number;
   readonly lean?: number;
@@ -47,6 +51,8 @@ export interface StringOptions extends WhiteOptions {
   readonly json?: boolean;
 }
 
+/** A palette of a few tubes out of a profile of many. */
+export const ONLY = ['--only <tubes...>', 'tubes to mix with (default: all)'] as const;
 export const PRIORITY = new Option('--priority <what>', 'what to hold on to where not everything can be had')
   .choices(['evenly', 'value', 'hue'])
   .default('evenly');
@@ -66,6 +72,7 @@ export function addMixVerbs(program: Command, output: Output): void {
       positive,
     )
     .option('--prices <list>', "price of a gram, any currency: 'blue=0.9,white=0.2'")
+    .option(...ONLY)
     .option('--without <tubes...>', 'tubes to leave in their place')
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample: tintladder match palette.json --lab '48,12,-20' --scale 0.01")
@@ -79,6 +86,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     .option('--reading <L,a,b>', 'the pile as it was read')
     .option('--pile-grams <grams>', 'with a reading alone: what the pile weighs', positive)
     .option('--pile-tubes <tubes...>', 'with a reading alone: tubes that may be in it (default: any)')
+    .option('--only <tubes...>', 'tubes that may be added (default: any)')
     .option('--max-tubes <number>', 'most tubes to add', whole(1, 3), 3)
     .option('--max-grams <grams>', 'most to add', positive)
     .option('--need <grams>', 'grams of the right colour needed in the end (default: the pile)', positive)
@@ -94,6 +102,7 @@ export function addMixVerbs(program: Command, output: Output): void {
 
   withWhite(program.command('limits').description('what the palette can reach'))
     .argument('<profile>', 'palette profile')
+    .option(...ONLY)
     .option('--hues <number>', 'hues looked at, evenly spaced', whole(4, 72), 12)
     .option('--json', 'print JSON')
     .action(async (file: string, options: LimitsOptions) => {
@@ -105,6 +114,7 @@ export function addMixVerbs(program: Command, output: Output): void {
     program.command('string').description('equal value steps from dark to light, each with its recipe'),
   )
     .argument('<profile>', 'palette profile')
+    .option(...ONLY)
     .option('--steps <number>', 'how many', whole(2, 60), 9)
     .option('--grams <grams>', 'grams of each', positive, 10)
     .option('--lean <number>', 'warm (above 0) or cool by this much all along, CIELAB units', real)

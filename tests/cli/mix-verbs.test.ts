@@ -118,6 +118,23 @@ describe('advice', () => {
     expect(outside.out).toMatch(/^Outside: the nearest mix is off by/);
   });
 
+  it('mixes with a few tubes of the profile where it is told to', async () => {
+    const only = ['--only', profile.white, one];
+    const wanted = ['--lab', '55,0,0'];
+    const asked: [string[], (out: string) => void][] = [
+      [['match', PROFILE, ...wanted], (out) => expect(out).toContain(one)],
+      [['add', PROFILE, '--pile', `${profile.white}=6`, ...wanted], (out) => expect(out).toContain(one)],
+      [['limits', PROFILE, '--hues', '4'], (out) => expect(out).toContain(one)],
+      [['string', PROFILE, '--steps', '3'], (out) => expect(out).toContain(one)],
+      [['reach', PROFILE, ...wanted], (out) => expect(out).toContain(one)],
+    ];
+    for (const [args, holds] of asked) {
+      const answer = JSON.stringify(await json<unknown>(...args, ...only));
+      holds(answer);
+      expect(answer, args[0]).not.toContain(`"${two}"`);
+    }
+  });
+
   it('weighs a string and highlights in whole steps of a scale', async () => {
     const { steps } = await json<{ steps: { pour: { masses: Record<string, number> } }[] }>(
       'string',
