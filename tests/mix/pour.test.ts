@@ -183,6 +183,11 @@ describe('a strong tube under the smallest pour', () => {
     );
     expect(preTint).toBeUndefined();
     expect(noPreTint[0]).toMatch(/yellow-earth .* nearer by no more than 0\.\d\d\./);
+    const unseen = { white: 100, 'yellow-earth': 0.00001 };
+    const without = pourRecipe(palette, { lab: predictMix(palette, unseen).lab }, unseen, options);
+    expect(without.noPreTint).toEqual([
+      'yellow-earth falls under the smallest pour and is left out: without it the mix is as near.',
+    ]);
   });
 
   it('is not advised where every pour can be weighed', () => {

@@ -92,7 +92,9 @@ export function preTintPlan(
       const now = missed(wanted, (plan ?? poured).split);
       if (!own && now > WORTH_AN_ERRAND) return say('pre-tint-none', { tube, light: lightName });
       const gain = own ? Math.max(0, now - missed(wanted, own.split)) : now;
-      return say('pre-tint-not-worth', { tube, gain: gain.toFixed(2) });
+      return gain.toFixed(2) === '0.00'
+        ? say('pre-tint-same', { tube })
+        : say('pre-tint-not-worth', { tube, gain: gain.toFixed(2) });
     });
   const overdone =
     plan || missed(wanted, poured.split) < SEEN

@@ -38,6 +38,22 @@ export class TlValueString extends TlElement {
         gap: var(--s3) 0;
         max-inline-size: none;
       }
+      ol.wide {
+        grid-template-columns: repeat(auto-fill, minmax(13rem, 1fr));
+      }
+      dl {
+        display: grid;
+        grid-template-columns: auto minmax(0, 1fr);
+        gap: 2px var(--s2);
+        margin-block: var(--s2) 0;
+        font-size: var(--t-small);
+      }
+      dt {
+        font-weight: 650;
+      }
+      dd {
+        margin: 0;
+      }
       li {
         display: grid;
         gap: 6px;
@@ -99,22 +115,23 @@ export class TlValueString extends TlElement {
 
   override render() {
     const t = limitsWords();
+    const shown = this.highlights.slice(0, SHOWN);
     return html`<ol aria-label=${t.string}>
         ${this.string.steps.map((step) =>
           this.#step(num(step.value, 1), step, step.ofFamily ? '' : t.off, step.prediction),
         )}
       </ol>
+      ${this.#notes(this.string.steps.map(({ value, pour }) => ({ of: num(value, 1), pour })))}
       ${
-        this.highlights.length > 0
+        shown.length > 0
           ? html`<h3>${t.highlights}</h3>
               <p class="how">${t.highlightsHow}</p>
-              <ol aria-label=${t.highlights}>
-                ${this.highlights
-                  .slice(0, SHOWN)
-                  .map((h) =>
-                    this.#step(labelIn(this.profile, h.warm), h, t.lost(num(h.valueLost, 2)), h.prediction),
-                  )}
-              </ol>`
+              <ol class="wide" aria-label=${t.highlights}>
+                ${shown.map((h) =>
+                  this.#step(labelIn(this.profile, h.warm), h, t.lost(num(h.valueLost, 2)), h.prediction),
+                )}
+              </ol>
+              ${this.#notes(shown.map(({ warm, pour }) => ({ of: labelIn(this.profile, warm), pour })))}`
           : nothing
       }`;
   }
@@ -157,8 +174,19 @@ export class TlValueString extends TlElement {
           ({ what, grams: g }) =>
             html`<li><span>${what}</span><span>${pour ? grams(g, resolution) : smallGrams(g)}</span></li>`,
         )}
-      </ul>
-      ${(pour ? pourNotes(pour) : []).map((note) => html`<span class="small">${note}</span>`)}`;
+      </ul>`;
+  }
+
+  /** What was left out of each, under the whole row: a sentence does not fit a column one drawdown wide. */
+  #notes(made: readonly { readonly of: string; readonly pour?: Pour | undefined }[]) {
+    const notes = made.flatMap(({ of, pour }) =>
+      (pour ? pourNotes(pour) : []).map(
+        (note) =>
+          html`<dt>${of}</dt>
+            <dd>${note}</dd>`,
+      ),
+    );
+    return notes.length > 0 ? html`<dl>${notes}</dl>` : nothing;
   }
 }
 define('tl-value-string', TlValueString);

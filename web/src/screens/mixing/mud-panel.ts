@@ -59,6 +59,7 @@ export class TlMudPanel extends TlElement {
         display: flex;
         justify-content: space-between;
         gap: var(--s2);
+        max-inline-size: none;
       }
     `,
   ];

@@ -123,4 +123,6 @@ export const mixGerman = german(MIX, {
     '{tube} liegt unter der kleinsten Menge und wird mit der kleinsten genommen, was man sieht; auch mit {light} aufgehellt ließe sie sich hier nicht wiegen. Mischen Sie mehr, oder nennen Sie eine feinere Waage.',
   'pre-tint-not-worth':
     '{tube} liegt unter der kleinsten Menge und bleibt weg: eine Vormischung damit brächte die Mischung um höchstens {gain} näher.',
+  'pre-tint-same':
+    '{tube} liegt unter der kleinsten Menge und bleibt weg: ohne sie ist die Mischung ebenso nah.',
 });
