@@ -118,7 +118,6 @@ export const MIX = catalogue('mix', {
     '{tube} falls under the smallest pour and is poured at the smallest, which shows; let down with {light} it could not be weighed here either, so mix more, or name a finer scale.',
   'pre-tint-not-worth':
     '{tube} falls under the smallest pour and is left out: a pre-tint of it would bring the mix nearer by no more than {gain:figure}.',
-  'pre-tint-same':
-    '{tube} falls under the smallest pour and is left out: without it the mix is as near.',
+  'pre-tint-same': '{tube} falls under the smallest pour and is left out: without it the mix is as near.',
 });
 export const say: Say<typeof MIX.templates> = MIX.say;
