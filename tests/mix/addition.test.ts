@@ -55,6 +55,20 @@ describe('a pile of known masses', () => {
     expect(result.sentence).toMatch(/near enough as it is/);
   });
 
+  it('that is nearer than can be seen is left as it is, whatever would bring it nearer still', () => {
+    const { L, a, b } = predictMix(palette, pile).lab;
+    const result = addToPile(palette, { masses: pile }, { lab: lab(L + 0.3, a, b) });
+    expect(result.now.deltaE00).toBeGreaterThan(0.1);
+    expect(result.additions.length).toBeGreaterThan(0);
+    expect(result.nearEnough).toBe(true);
+    expect(result.advised).toBeUndefined();
+    expect(result.afresh.wastesLess).toBe(false);
+    expect(result.sentence).toMatch(/near enough as it is/);
+    const strict = addToPile(palette, { masses: pile }, { lab: lab(L + 0.3, a, b) }, { near: 0.1 });
+    expect(strict.nearEnough).toBe(false);
+    expect(strict.advised?.deltaE00).toBeLessThanOrEqual(0.1);
+  });
+
   it('gets what was forgotten, and no more', () => {
     const forgotten = { 'warm-red': 0.4, white: 0.5 };
     const target = { lab: predictMix(palette, plus(pile, forgotten)).lab };

@@ -194,6 +194,15 @@ describe('order of recipes', () => {
     expect(sizes).toEqual(sizes.toSorted((x, y) => x - y));
   });
 
+  it('a colour one of them reaches is reached, though a simpler one that is close enough stands first', () => {
+    const target = { lab: lab(70, 5, 30) };
+    const { recipes, reached, sentence } = matchColour(palette, target, { count: 1, closeEnough: 1 });
+    expect(recipes[0]!.deltaE00).toBeGreaterThan(0.1);
+    expect(matchColour(palette, target).recipes[0]!.deltaE00).toBeLessThan(0.1);
+    expect(reached).toBe(true);
+    expect(sentence).toBe('Within reach of these tubes.');
+  });
+
   it('prefers cheap paint where all else is equal, and says what a slip costs', () => {
     const twins = inventedPalette(['white', 'deep-blue']);
     const both = { ...twins, tubes: [...twins.tubes, { ...twins.tubes[1]!, id: 'aaa-dear-blue' }] };

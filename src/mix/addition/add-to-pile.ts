@@ -56,7 +56,9 @@ export interface AdditionResult {
   readonly now: ColourSplit;
   /** Least paint first; each one that takes more comes nearer. */
   readonly additions: readonly Addition[];
-  /** The least paint that comes near enough, else the nearest. Absent when nothing helps. */
+  /** The pile is within `near` already: what could be added is listed, and none of it is advised. */
+  readonly nearEnough: boolean;
+  /** The least paint that comes near enough, else the nearest. Absent when nothing helps or nothing need be added. */
   readonly advised?: Addition;
   readonly afresh: Afresh;
   readonly sentence: string;
@@ -139,7 +141,10 @@ export function addToPile(
     const split = splitOf(rough.u);
     return { add: gramsById(rough, set.ids), grams: rough.total, deltaE00: split.deltaE00, split };
   });
-  const advised = additions.find((one) => one.deltaE00 <= near) ?? additions.at(-1);
+  const nearEnough = now.deltaE00 <= near;
+  const advised = nearEnough
+    ? undefined
+    : (additions.find((one) => one.deltaE00 <= near) ?? additions.at(-1));
   const afresh = mixAfresh(
     palette,
     target,
@@ -156,6 +161,7 @@ export function addToPile(
     pile: known,
     now,
     additions,
+    nearEnough,
     ...(advised ? { advised } : {}),
     afresh,
     sentence: additionSentence(palette, {
@@ -163,6 +169,7 @@ export function addToPile(
       now,
       advised,
       near,
+      nearEnough,
       startAfresh: afresh.wastesLess,
       ...(scale ? { scale } : {}),
       ...(exact[0] ? { exact: gramsById(exact[0].rough, set.ids) } : {}),

@@ -13,6 +13,7 @@ export interface AdditionFound {
     { readonly add: Masses; readonly deltaE00: number; readonly split: ColourSplit } | undefined;
   /** CIEDE2000 that is near enough. */
   readonly near: number;
+  readonly nearEnough: boolean;
   readonly startAfresh: boolean;
   readonly scale?: Scale;
   /** The least exact addition that counts, where some would help. */
@@ -21,8 +22,8 @@ export interface AdditionFound {
 
 /** What to add to a pile, in one or two sentences. */
 export function additionSentence(palette: MixingPalette, found: AdditionFound): string {
-  const { known, now, advised, near, startAfresh, scale, exact } = found;
-  if (now.deltaE00 <= near) return say('pile-near-enough', { deltaE: now.deltaE00.toFixed(2) });
+  const { known, now, advised, near, nearEnough, startAfresh, scale, exact } = found;
+  if (nearEnough) return say('pile-near-enough', { deltaE: now.deltaE00.toFixed(2) });
   const digits = scale ? Math.max(2, Math.ceil(-Math.log10(scale.resolution) - 1e-9)) : 2;
   const list = (add: Masses, places: number): string =>
     Object.entries(add)

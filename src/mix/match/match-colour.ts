@@ -38,7 +38,7 @@ export interface MatchOptions {
 export interface MatchResult {
   /** Best first; empty only if every family of tubes was refused, which does not happen with one tube or more. */
   readonly recipes: readonly Recipe[];
-  /** True when the best recipe comes within `reachedDeltaE00` of the colour. */
+  /** True when one of the recipes comes within `reachedDeltaE00` of the colour. */
   readonly reached: boolean;
   /** "out of reach: value kept, too cool by 6", or that it is reached. */
   readonly sentence: string;
@@ -154,7 +154,8 @@ export function matchColour(palette: MixingPalette, target: Wanted, options: Mat
       return recipeOf(set, wanted, masses, { slip: { deltaE00: r.slip, tube: r.worstTube }, price: r.price });
     });
   const best = recipes[0]!;
-  const reached = best.deltaE00 < REACHED_DELTA_E00;
+  // The first may be a little off where one of fewer tubes is close enough: another may still reach it.
+  const reached = ranked.some(({ deltaE00 }) => deltaE00 < REACHED_DELTA_E00);
   return {
     recipes,
     reached,

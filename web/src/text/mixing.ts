@@ -75,9 +75,9 @@ export const mixingWords = words(
     pileHolds: (recipe: string, dE: string) => `By its reading it holds ${recipe}, within ${dE} (CIEDE2000).`,
     added: 'What to add',
     afresh: 'Starting afresh wastes less paint than mending this pile.',
-    nowIs: 'The pile is now',
-    asMade: 'As the grams say',
-    asRead: 'As it was read',
+    asMade: 'As its grams say, the pile is now:',
+    asRead: 'As it was read, the pile is now:',
+    nearer: 'What would bring it nearer still',
     putIn: 'Put it in',
     pileLab: 'The pile, as read',
     work: 'What to add?',
@@ -129,6 +129,8 @@ export const mixingWords = words(
       greyer: 'greyer',
     },
     nudgeNone: 'Adding from these tubes makes no such step.',
+    nudgeSmall: (smallest: string, pile: string) =>
+      `Less than your smallest pour of ${smallest}: a pile of ${pile} or more takes this step by the scale, or add a weighed pinch of a pre-tint.`,
     tryHue:
       'This colour is far out of reach, where the nearest mix may be a grey. Hold on to the hue family instead.',
     holdHue: 'Hold the hue family',
@@ -209,9 +211,9 @@ export const mixingWords = words(
     pileHolds: (recipe, dE) => `Der Messung nach enthält er ${recipe}, auf ${dE} genau (CIEDE2000).`,
     added: 'Was zuzugeben ist',
     afresh: 'Neu anfangen kostet weniger Farbe als diesen Haufen zu retten.',
-    nowIs: 'Der Haufen ist jetzt',
-    asMade: 'Wie die Gramm es sagen',
-    asRead: 'Wie er gemessen wurde',
+    asMade: 'Nach seinen Gramm ist der Haufen jetzt:',
+    asRead: 'Nach der Messung ist der Haufen jetzt:',
+    nearer: 'Was ihn noch näher brächte',
     putIn: 'Dazugeben',
     pileLab: 'Der Haufen, gemessen',
     work: 'Was zugeben?',
@@ -263,6 +265,8 @@ export const mixingWords = words(
       greyer: 'grauer',
     },
     nudgeNone: 'Zugeben aus diesen Tuben macht keinen solchen Schritt.',
+    nudgeSmall: (smallest, pile) =>
+      `Weniger als Ihre kleinste Menge von ${smallest}: ab ${pile} Haufen geht dieser Schritt mit der Waage, sonst mit einer gewogenen Prise einer Vormischung.`,
     tryHue:
       'Diese Farbe liegt weit außer Reichweite; das Nächste kann dort ein Grau sein. Besser an der Farbfamilie festhalten.',
     holdHue: 'Farbfamilie halten',

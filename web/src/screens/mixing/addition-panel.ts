@@ -146,7 +146,7 @@ export class TlAdditionPanel extends TlElement {
           : nothing
       }
       ${answer.pile.estimated ? html`<p>${t.pileHolds(this.#grams(answer.pile.masses), num(answer.pile.misfit ?? 0, 1))}</p>` : nothing}
-      <p>${t.nowIs} ${splitWords(answer.now)} (${this.read ? t.asRead : t.asMade}).</p>
+      <p>${this.read ? t.asRead : t.asMade} ${splitWords(answer.now)}.</p>
       ${
         answer.afresh.wastesLess
           ? html`<tl-notice kind="warning"
@@ -158,20 +158,36 @@ export class TlAdditionPanel extends TlElement {
               </div>`
           : nothing
       }
-      <h3>${t.added}</h3>
-      ${answer.additions.length === 0 ? html`<p>${said(answer.sentence)}</p>` : nothing}
-      <ul>
-        ${answer.additions.map(
-          (addition) =>
-            html`<li>
-              <div>
-                <b>${this.#grams(addition.add)}</b>
-                <p class="small">${splitWords(addition.split)}, ${num(addition.deltaE00, 1)} (CIEDE2000)</p>
-              </div>
-              <button type="button" @click=${() => this.#putIn(answer, addition.add)}>${t.putIn}</button>
-            </li>`,
-        )}
-      </ul>`;
+      ${
+        answer.nearEnough
+          ? html`<p><b>${said(answer.sentence)}</b></p>
+              ${
+                answer.additions.length > 0
+                  ? html`<details>
+                      <summary>${t.nearer}</summary>
+                      ${this.#additions(answer)}
+                    </details>`
+                  : nothing
+              }`
+          : html`<h3>${t.added}</h3>
+              ${answer.additions.length === 0 ? html`<p>${said(answer.sentence)}</p>` : this.#additions(answer)}`
+      }`;
+  }
+
+  #additions(answer: AdditionAnswer) {
+    const t = mixingWords();
+    return html`<ul>
+      ${answer.additions.map(
+        (addition) =>
+          html`<li>
+            <div>
+              <b>${this.#grams(addition.add)}</b>
+              <p class="small">${splitWords(addition.split)}, ${num(addition.deltaE00, 1)} (CIEDE2000)</p>
+            </div>
+            <button type="button" @click=${() => this.#putIn(answer, addition.add)}>${t.putIn}</button>
+          </li>`,
+      )}
+    </ul>`;
   }
 
   #grams(masses: Masses): string {

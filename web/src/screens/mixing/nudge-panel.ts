@@ -5,8 +5,9 @@ import '../../parts/notice.ts';
 import '../../parts/progress.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { RemoteController } from '../../state/remote.ts';
+import { ScaleController } from '../../state/scale.ts';
 import { mixingWords } from '../../text/mixing.ts';
-import { num } from '../../text/numbers.ts';
+import { grams, num } from '../../text/numbers.ts';
 import type { NudgeAnswer } from '../../workers/nudge-job.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import { changeTable } from './mix-state.ts';
@@ -23,6 +24,7 @@ export class TlNudgePanel extends TlElement {
   declare masses: Masses;
   declare asked: Nudge | undefined;
   #for: Masses | undefined;
+  readonly #scale = new ScaleController(this);
   readonly #found = new RemoteController<NudgeAnswer | undefined>(this);
 
   static override styles = [
@@ -72,7 +74,20 @@ export class TlNudgePanel extends TlElement {
     if (!step) return html`<p>${t.nudgeNone}</p>`;
     const add = Object.entries(step.add).sort(([, p], [, q]) => q - p);
     return html`<b>${add.map(([id, g]) => `${num(g, 3)} g ${labelIn(this.profile, id)}`).join(', ')}</b>
-      <button type="button" @click=${() => this.#putIn(step.add)}>${t.putIn}</button>`;
+      <button type="button" @click=${() => this.#putIn(step.add)}>${t.putIn}</button>
+      ${this.#tooSmall(step.add)}`;
+  }
+
+  /** A pinch no scale holds still for says from which pile on it can be weighed: what is added grows with the pile. */
+  #tooSmall(add: Masses) {
+    const { smallestPour, resolution } = this.#scale.value;
+    const least = Math.min(...Object.values(add));
+    if (!(least < smallestPour)) return nothing;
+    const pile = Object.values(this.masses).reduce((sum, g) => sum + g, 0);
+    const from = Math.ceil((pile * smallestPour) / least);
+    return html`<p class="small">
+      ${mixingWords().nudgeSmall(grams(smallestPour, resolution), `${num(from, 0)} g`)}
+    </p>`;
   }
 
   async #ask(nudge: Nudge): Promise<void> {
