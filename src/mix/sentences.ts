@@ -50,6 +50,8 @@ export const MIX = catalogue('mix', {
   'kill-each-other':
     '{one} and {two} kill each other: at {at:said} chroma falls to {chroma:figure}, a grey of value {value:figure}.',
   'dull-each-other': '{one} and {two} dull each other: at {at:said} chroma falls to {chroma:figure}.',
+  'one-grey': '{grey} is all but grey itself: it greys {other} and cannot muddy it.',
+  'both-grey': '{one} and {two} are both all but grey: there is no chroma to lose.',
   nudge: '"{nudge}" is not a nudge; use {known}.',
   hues: '{count} hues cannot be gone round; give a whole number from 3 to 360.',
   value: 'Value {value:figure} is not on the scale; Munsell values run from 0 to 10.',

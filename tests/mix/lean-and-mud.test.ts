@@ -31,6 +31,11 @@ describe('between two tubes', () => {
     expect(clean.kept).toBeGreaterThan(0.8);
     expect(clean.sentence).toMatch(/mix cleanly/);
   });
+
+  it('a black or a white greys a colour and muddies nothing', () => {
+    expect(betweenTwo(palette, 'warm-red', 'black').sentence).toMatch(/^black is all but grey itself/);
+    expect(betweenTwo(palette, 'black', 'white').sentence).toMatch(/are both all but grey/);
+  });
 });
 
 describe('the smallest addition that makes one just-visible step', () => {

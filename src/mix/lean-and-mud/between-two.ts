@@ -24,6 +24,8 @@ export interface MudBetween {
 /** Less than this share of chroma kept is called mud, this much of it fair. Our choice, no source. */
 const MUD = 0.3;
 const FAIR = 0.8;
+/** A tube of less chroma than this has none worth losing, CIELAB units. Our choice, no source. */
+const ALL_BUT_GREY = 5;
 
 /**
  * Mixes from one tube to another and what becomes of their chroma. `points`: how many, evenly spaced in what the tubes
@@ -52,20 +54,21 @@ export function betweenTwo(
     return { ...mix, share: mix.shares[one] ?? 0 };
   });
   const dullest = way.reduce((p, q) => (q.chroma < p.chroma ? q : p));
-  const ends = Math.min(way[0]!.chroma, way.at(-1)!.chroma);
+  const [first, last] = [way[0]!.chroma, way.at(-1)!.chroma];
+  const ends = Math.min(first, last);
   const kept = ends > 0 ? Math.min(1, dullest.chroma / ends) : 1;
   const names = { one: labelOf(palette, one), two: labelOf(palette, two) };
   const at = say('share-of', { percent: Math.round(100 * dullest.share), tube: names.one });
-  const sentence =
-    kept >= FAIR
-      ? say('mixes-cleanly', { ...names, chroma: dullest.chroma.toFixed(0) })
-      : kept < MUD
-        ? say('kill-each-other', {
-            ...names,
-            at,
-            chroma: dullest.chroma.toFixed(0),
-            value: dullest.value.toFixed(1),
-          })
-        : say('dull-each-other', { ...names, at, chroma: dullest.chroma.toFixed(0) });
-  return { points: way, dullest, kept, sentence };
+  const dull = dullest.chroma.toFixed(0);
+  const sentence = (): string => {
+    if (Math.max(first, last) < ALL_BUT_GREY) return say('both-grey', names);
+    if (ends < ALL_BUT_GREY) {
+      const [grey, other] = first < last ? [names.one, names.two] : [names.two, names.one];
+      return say('one-grey', { grey, other });
+    }
+    if (kept >= FAIR) return say('mixes-cleanly', { ...names, chroma: dull });
+    if (kept >= MUD) return say('dull-each-other', { ...names, at, chroma: dull });
+    return say('kill-each-other', { ...names, at, chroma: dull, value: dullest.value.toFixed(1) });
+  };
+  return { points: way, dullest, kept, sentence: sentence() };
 }

@@ -112,11 +112,6 @@ export const mixingWords = words(
     mud: 'Between two tubes',
     mudTubes: { one: 'From', two: 'To' },
     mudStrip: 'The mixes on the way',
-    mudClean: (chroma: string) => `They mix cleanly: the dullest mix keeps chroma ${chroma}.`,
-    mudDull: (share: string, tube: string, chroma: string) =>
-      `They dull each other: at ${share} % ${tube} chroma falls to ${chroma}.`,
-    mudGrey: (share: string, tube: string, chroma: string, value: string) =>
-      `They kill each other: at ${share} % ${tube} chroma falls to ${chroma}, a grey of value ${value}.`,
     afreshIs: (recipe: string, dE: string) => `Afresh: ${recipe}, off by ${dE} (CIEDE2000).`,
     startAfresh: 'Start afresh',
     nudge: 'One step',
@@ -248,11 +243,6 @@ export const mixingWords = words(
     mud: 'Zwischen zwei Tuben',
     mudTubes: { one: 'Von', two: 'Nach' },
     mudStrip: 'Die Mischungen auf dem Weg',
-    mudClean: (chroma) => `Sie mischen sich rein: die stumpfste Mischung behält Buntheit ${chroma}.`,
-    mudDull: (share, tube, chroma) =>
-      `Sie stumpfen einander ab: bei ${share} % ${tube} sinkt die Buntheit auf ${chroma}.`,
-    mudGrey: (share, tube, chroma, value) =>
-      `Sie töten einander: bei ${share} % ${tube} sinkt die Buntheit auf ${chroma}, ein Grau vom Tonwert ${value}.`,
     afreshIs: (recipe, dE) => `Neu: ${recipe}, daneben um ${dE} (CIEDE2000).`,
     startAfresh: 'Neu anfangen',
     nudge: 'Ein Schritt',

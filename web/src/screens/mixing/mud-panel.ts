@@ -14,10 +14,6 @@ import { said } from '../../text/said.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import { labelIn } from './pour-words.ts';
 
-/** Less than this share of chroma kept is a grey, this much of it clean: as `betweenTwo` says it. */
-const MUD = 0.3;
-const CLEAN = 0.8;
-
 /** What becomes of chroma between two tubes: a strip from one to the other, and a sentence. */
 export class TlMudPanel extends TlElement {
   static override properties = {
@@ -102,16 +98,9 @@ export class TlMudPanel extends TlElement {
     </section>`;
   }
 
-  #strip({ points, dullest, kept }: MudBetween) {
+  #strip({ points, sentence }: MudBetween) {
     const t = mixingWords();
-    const at = num(100 * dullest.share, 0);
-    const says =
-      kept >= CLEAN
-        ? t.mudClean(num(dullest.chroma, 0))
-        : kept < MUD
-          ? t.mudGrey(at, labelIn(this.profile, this.one), num(dullest.chroma, 0), num(dullest.value, 1))
-          : t.mudDull(at, labelIn(this.profile, this.one), num(dullest.chroma, 0));
-    return html`<p aria-live="polite">${says}</p>
+    return html`<p aria-live="polite">${said(sentence)}</p>
       <div>
         <ol aria-label=${t.mudStrip}>
           ${points.map(

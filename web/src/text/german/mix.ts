@@ -50,6 +50,8 @@ export const mixGerman = german(MIX, {
   'mixes-cleanly': '{one} und {two} mischen sich rein: die stumpfste Mischung behält Buntheit {chroma}.',
   'kill-each-other':
     '{one} und {two} löschen einander aus: bei {at} fällt die Buntheit auf {chroma}, ein Grau vom Tonwert {value}.',
+  'one-grey': '{grey} ist selbst fast grau: es vergraut {other} und kann daraus keinen Schlamm machen.',
+  'both-grey': '{one} und {two} sind beide fast grau: Buntheit ist keine zu verlieren.',
   'dull-each-other': '{one} und {two} machen einander stumpf: bei {at} fällt die Buntheit auf {chroma}.',
   nudge: '„{nudge}“ ist kein Schritt; nehmen Sie {known}.',
   hues: '{count} Farbtöne lassen sich nicht umrunden; geben Sie eine ganze Zahl von 3 bis 360.',
