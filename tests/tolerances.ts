@@ -98,7 +98,3 @@ export const PRIOR_NO_WORSE = 1.05;
 export const STRENGTH_READ = 5;
 /** Share by mass of a mix read back from its measured reflectance, two tubes of a fitted palette: a twentieth. */
 export const MATCHED_SHARE = 0.05;
-/** The search for a screen's chroma stops at 1e-4 of OKLCH chroma in both programs, from different starting pairs. */
-export const GAMUT_SEARCH = 2e-3;
-/** The same published matrices, to the last digits that two libraries print of them. */
-export const SAME_MATRICES = 1e-5;

@@ -1,10 +1,24 @@
 /**
  * A colour for a screen: adapted to the display's D65 white, gamut-mapped in OKLCH by the method of CSS Color 4
- * section 13.2, with a plain answer to "can this screen show it?".
+ * section 13.2 (culori's toGamut), with a plain answer to "can this screen show it?".
  */
+import {
+  type Color,
+  displayable,
+  inGamut,
+  modeLab65,
+  modeOklab,
+  modeOklch,
+  modeP3,
+  modeRgb,
+  modeXyz65,
+  toGamut,
+  useMode,
+} from 'culori/fn';
 import { adaptXyz } from './adaptation.ts';
-import { type Gamut, inGamut, intoGamut } from './css-gamut.ts';
 import { type Lab, xyzFromLab } from './lab.ts';
+
+for (const mode of [modeXyz65, modeLab65, modeRgb, modeP3, modeOklab, modeOklch]) useMode(mode);
 
 export interface DisplayColour {
   /** For a wide-gamut screen: `color(display-p3 r g b)`, mapped into P3 where needed. */
@@ -17,22 +31,28 @@ export interface DisplayColour {
   readonly inP3: boolean;
 }
 
+const p3Gamut = inGamut('p3');
+const toP3 = toGamut('p3', 'oklch');
+const toRgb = toGamut('rgb', 'oklch');
 /** Our D65 white and the display standard's (0.3127, 0.3290) differ in the fourth digit; a colour on the edge is inside. */
 const EDGE = 5e-4;
 
 /** CSS colours for a Lab under any of the program's whites. */
 export function displayColour(lab: Lab): DisplayColour {
   const { X, Y, Z } = adaptXyz(xyzFromLab(lab), 'D65/2deg');
-  const xyz = [X / 100, Y / 100, Z / 100] as const;
-  const shrunk = xyz.map((v) => v * (1 - EDGE) + EDGE * 0.2) as [number, number, number];
-  const percents = (gamut: Gamut): string =>
-    intoGamut(xyz, gamut)
-      .map((v) => `${(100 * v).toFixed(2)}%`)
-      .join(' ');
+  const colour: Color = { mode: 'xyz65', x: X / 100, y: Y / 100, z: Z / 100 };
+  const p3 = toP3(colour);
+  const rgb = toRgb(colour);
+  const pc = (v: number): string => (100 * Math.min(1, Math.max(0, v))).toFixed(2);
   return {
-    p3: `color(display-p3 ${percents('p3')})`,
-    srgb: `rgb(${percents('srgb')})`,
-    inSrgb: inGamut(shrunk, 'srgb'),
-    inP3: inGamut(shrunk, 'p3'),
+    p3: `color(display-p3 ${pc(p3.r)}% ${pc(p3.g)}% ${pc(p3.b)}%)`,
+    srgb: `rgb(${pc(rgb.r)}% ${pc(rgb.g)}% ${pc(rgb.b)}%)`,
+    inSrgb: displayable(shrink(colour)),
+    inP3: p3Gamut(shrink(colour)),
   };
+}
+
+function shrink(c: Color & { mode: 'xyz65' }): Color {
+  const k = 1 - EDGE;
+  return { ...c, x: c.x * k + EDGE * 0.2, y: c.y * k + EDGE * 0.2, z: c.z * k + EDGE * 0.2 };
 }
