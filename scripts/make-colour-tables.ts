@@ -1,5 +1,5 @@
 /**
- * Writes src/colour/tables/tristimulus-weights-10nm.ts from the CIE tables in tests/fixtures/cie.
+ * Writes src/colour/tables from the CIE tables in tests/fixtures/cie.
  *
  * Nine illuminants are taken as they stand from e308_weights_generated_E2022.csv. CIE LED-B3 has no row there and
  * is computed here by the method of ASTM E2022: R is interpolated to 1 nm by Lagrange cubics (quadratics in the
@@ -82,19 +82,53 @@ if (worst > 0.005) throw new Error('the E2022 code does not reproduce the D65 ta
 
 // ASTM E308 prints three decimals; five keep the library small and X, Y, Z of a reflectance within 0.00002.
 const row = (weights: readonly number[]): string => weights.map((v) => Number(v.toFixed(5))).join(', ');
-const lines = Object.entries(out).map(
-  ([name, t]) => `  '${name}': {\n    x: [${row(t.x)}],\n    y: [${row(t.y)}],\n    z: [${row(t.z)}],\n  },`,
-);
-writeFileSync(
-  new URL('../src/colour/tables/tristimulus-weights-10nm.ts', import.meta.url),
-  `/**
+const LAMPS = ['D65/10deg', 'D50/10deg', 'A/10deg', 'LED-B3/10deg', 'C/2deg'];
+const write = (file: string, name: string, which: string, wanted: (white: string) => boolean): void => {
+  const lines = Object.entries(out)
+    .filter(([white]) => wanted(white))
+    .map(
+      ([white, t]) =>
+        `  '${white}': {\n    x: [${row(t.x)}],\n    y: [${row(t.y)}],\n    z: [${row(t.z)}],\n  },`,
+    );
+  writeFileSync(
+    new URL(`../src/colour/tables/${file}`, import.meta.url),
+    `/**
  * Tristimulus weights, 360-780 nm in 10 nm steps (43 numbers a row), no bandpass correction; Y of the perfect
- * diffuser is 100; five decimals. Written by scripts/make-colour-tables.ts: do not edit.
+ * diffuser is 100; five decimals. ${which} Written by scripts/make-colour-tables.ts: do not edit.
  * Source: ASTM E2022's method on the CIE tables of ISO/CIE 11664-1 and -2, as carried by colour-science/colour
  * 0.4.6 (BSD-3-Clause, see THIRD_PARTY.md); CIE LED-B3 of CIE 15:2018 computed by the same method.
  */
-export const WEIGHTS_10NM = {
+export const ${name} = {
 ${lines.join('\n')}
 } as const satisfies Record<string, { x: readonly number[]; y: readonly number[]; z: readonly number[] }>;
+`,
+  );
+};
+write('weights-lamps-10nm.ts', 'LAMP_WEIGHTS', 'The whites a page draws in.', (w) => LAMPS.includes(w));
+write(
+  'weights-others-10nm.ts',
+  'OTHER_WEIGHTS',
+  'All whites but those a page draws in.',
+  (w) => !LAMPS.includes(w),
+);
+
+// The perfect diffuser by those weights, for those who need whites and no weights: pages that show a Lab.
+const { tristimulusWeights } = await import('../src/colour/tristimulus.ts');
+const { xyzOf } = await import('../src/colour/xyz.ts');
+const { ILLUMINANTS, OBSERVERS } = await import('../src/colour/illuminant.ts');
+const whites = ILLUMINANTS.flatMap((i) => OBSERVERS.map((o) => `${i}/${o}` as const)).map((name) => {
+  const weights = tristimulusWeights(name);
+  const { X, Y, Z } = xyzOf(new Float64Array(weights.x.length).fill(1), weights);
+  return `  '${name}': [${X}, ${Y}, ${Z}],`;
+});
+writeFileSync(
+  new URL('../src/colour/tables/white-points.ts', import.meta.url),
+  `/**
+ * X, Y, Z of the perfect diffuser: the sums of the weights, to the last bit.
+ * Written by scripts/make-colour-tables.ts: do not edit.
+ */
+export const WHITE_POINTS = {
+${whites.join('\n')}
+} as const satisfies Record<string, readonly [number, number, number]>;
 `,
 );

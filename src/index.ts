@@ -10,9 +10,11 @@
 export { GRID_NM } from './colour/grid.ts';
 export { type Lab, chroma, hueDegrees, labOf, labOfReflectance, xyzFromLab } from './colour/lab.ts';
 export { type WhiteName, parseWhiteName } from './colour/illuminant.ts';
-export { type Xyz, tristimulusWeights, whitePoint, xyzOf } from './colour/tristimulus.ts';
+export { type Xyz, xyzOf } from './colour/xyz.ts';
+export { tristimulusWeights } from './colour/tristimulus.ts';
+export { whitePoint } from './colour/white-point.ts';
 export { ciede2000 } from './colour/ciede2000.ts';
-export { valueOfReflectance } from './colour/munsell-value.ts';
+export { valueOfReflectance } from './colour/value-of-reflectance.ts';
 export { lean, leanWord } from './colour/lean.ts';
 export type { MixingPalette } from './fit/palette.ts';
 export {

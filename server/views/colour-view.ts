@@ -6,8 +6,11 @@ import { DEFAULT_WHITE, type WhiteName, whiteParts } from '../../src/colour/illu
 import { interpolationRows } from '../../src/colour/interpolation.ts';
 import { chroma, labOf, type Lab } from '../../src/colour/lab.ts';
 import { lean, leanWord } from '../../src/colour/lean.ts';
-import { valueOfLuminance, valueOfReflectance } from '../../src/colour/munsell-value.ts';
-import { tristimulusWeights, whitePoint, type Xyz, xyzOf } from '../../src/colour/tristimulus.ts';
+import { valueOfLuminance } from '../../src/colour/munsell-value.ts';
+import { valueOfReflectance } from '../../src/colour/value-of-reflectance.ts';
+import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
+import { type Xyz, xyzOf } from '../../src/colour/xyz.ts';
+import { whitePoint } from '../../src/colour/white-point.ts';
 
 type Origin = ColourAnswer['from'];
 

@@ -4,7 +4,8 @@
  */
 import type { WhiteName } from './illuminant.ts';
 import { type Lab, labOf, xyzFromLab } from './lab.ts';
-import { type Xyz, whitePoint } from './tristimulus.ts';
+import type { Xyz } from './xyz.ts';
+import { whitePoint } from './white-point.ts';
 
 const M = [
   [0.8951, 0.2664, -0.1614],

@@ -1,4 +1,3 @@
-import { WEIGHTS_10NM } from './tables/tristimulus-weights-10nm.ts';
 import { say } from './sentences.ts';
 
 /** CIE standard illuminants and illuminants for which tristimulus weights are carried. */
@@ -38,13 +37,4 @@ export function parseWhiteName(illuminant: string, observer: string): WhiteName 
   ];
   if (!o) throw new RangeError(say('observer', { observer }));
   return `${i}/${o as Observer}`;
-}
-
-/** The table rows (360-780 nm, 10 nm; Y of the perfect diffuser is 100) for one white. */
-export function tableFor(white: WhiteName): {
-  x: readonly number[];
-  y: readonly number[];
-  z: readonly number[];
-} {
-  return WEIGHTS_10NM[white];
 }

@@ -3,7 +3,8 @@
  * f(t) = t^(1/3) for t > (6/29)^3, else (841/108) t + 4/29.
  */
 import type { WhiteName } from './illuminant.ts';
-import { type TristimulusWeights, type Xyz, whitePoint, xyzOf } from './tristimulus.ts';
+import { type TristimulusWeights, type Xyz, xyzOf } from './xyz.ts';
+import { whitePoint } from './white-point.ts';
 
 /** A CIELAB colour. It carries the white it is relative to: a Lab under D50 is not a Lab under D65. */
 export interface Lab<W extends WhiteName = WhiteName> {

@@ -1,10 +1,8 @@
 /**
  * Munsell value from luminance factor: ASTM D1535, "Standard Practice for Specifying Color by the Munsell System",
  * Y = 1.1914 V - 0.22533 V^2 + 0.23352 V^3 - 0.020484 V^4 + 0.00081939 V^5, Y in per cent of the perfect diffuser.
- * Strictly for illuminant C and the 2 degree observer: `valueOfReflectance` computes Y there.
+ * Strictly for illuminant C and the 2 degree observer: `value-of-reflectance.ts` computes Y there.
  */
-import { tristimulusWeights, xyzOf } from './tristimulus.ts';
-
 /** Y (per cent of the perfect diffuser) of a value 0..10. */
 export function luminanceOfValue(V: number): number {
   return V * (1.1914 + V * (-0.22533 + V * (0.23352 + V * (-0.020484 + V * 0.00081939))));
@@ -24,12 +22,4 @@ export function valueOfLuminance(Y: number): number {
     if (Math.abs(step) < 1e-12) break;
   }
   return V;
-}
-
-/** Value of a reflectance on the given wavelengths (the program's grid by default), Y taken under C/2deg. */
-export function valueOfReflectance(
-  reflectance: ArrayLike<number>,
-  wavelengthsNm?: readonly number[],
-): number {
-  return valueOfLuminance(xyzOf(reflectance, tristimulusWeights('C/2deg', wavelengthsNm)).Y);
 }

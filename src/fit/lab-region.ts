@@ -1,7 +1,8 @@
 import { ciede2000Steps } from '../colour/ciede2000.ts';
 import { DEFAULT_WHITE, type WhiteName } from '../colour/illuminant.ts';
 import { type Lab, labJacobian, labOfReflectance } from '../colour/lab.ts';
-import { type TristimulusWeights, tristimulusWeights } from '../colour/tristimulus.ts';
+import type { TristimulusWeights } from '../colour/xyz.ts';
+import { tristimulusWeights } from '../colour/tristimulus.ts';
 
 /** 95 % of a chi-square with three degrees of freedom (any table of the distribution). */
 export const CHI_SQUARE_3_95 = 7.815;

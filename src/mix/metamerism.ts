@@ -7,7 +7,8 @@
 import { ciede2000 } from '../colour/ciede2000.ts';
 import { DEFAULT_WHITE, type Illuminant, type WhiteName, whiteParts } from '../colour/illuminant.ts';
 import { labOf } from '../colour/lab.ts';
-import { tristimulusWeights, xyzOf } from '../colour/tristimulus.ts';
+import { tristimulusWeights } from '../colour/tristimulus.ts';
+import { xyzOf } from '../colour/xyz.ts';
 import { MixProblem } from './problem.ts';
 import { say } from './sentences.ts';
 

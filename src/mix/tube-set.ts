@@ -1,6 +1,7 @@
 import { GRID_SIZE } from '../colour/grid.ts';
 import { DEFAULT_WHITE, type WhiteName } from '../colour/illuminant.ts';
-import { tristimulusWeights, whitePoint } from '../colour/tristimulus.ts';
+import { tristimulusWeights } from '../colour/tristimulus.ts';
+import { whitePoint } from '../colour/white-point.ts';
 import type { TubeConstants } from '../fit/constants.ts';
 import { surfaceFloor, surfaceGain } from '../fit/optics/surface.ts';
 import { type MixingPalette, knownTubes, labelOf } from '../fit/palette.ts';

@@ -5,7 +5,9 @@ import { readTyped } from '../../src/calibrate/entry/read-typed.ts';
 import type { EntryOutcome, TypedEntry } from '../../src/calibrate/entry/typed-entry.ts';
 import { ILLUMINANTS, OBSERVERS } from '../../src/colour/illuminant.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { tristimulusWeights, whitePoint, xyzOf } from '../../src/colour/tristimulus.ts';
+import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
+import { xyzOf } from '../../src/colour/xyz.ts';
+import { whitePoint } from '../../src/colour/white-point.ts';
 import { readJson } from '../fixtures/read-table.ts';
 import { OTHER_WEIGHTS_TRISTIMULUS, SAME_ARITHMETIC } from '../tolerances.ts';
 

@@ -16,7 +16,8 @@ import {
   xyzFromLab,
 } from '../../src/colour/lab.ts';
 import { lean, leanWord } from '../../src/colour/lean.ts';
-import { tristimulusWeights, whitePoint } from '../../src/colour/tristimulus.ts';
+import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
+import { whitePoint } from '../../src/colour/white-point.ts';
 import { ADAPTATION_ROUND_TRIP, OTHER_LIBRARY_DISPLAY, SAME_ARITHMETIC } from '../tolerances.ts';
 
 const weights = tristimulusWeights('D65/10deg');

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flatSpectrum } from '../../src/colour/grid.ts';
-import { luminanceOfValue, valueOfLuminance, valueOfReflectance } from '../../src/colour/munsell-value.ts';
+import { luminanceOfValue, valueOfLuminance } from '../../src/colour/munsell-value.ts';
+import { valueOfReflectance } from '../../src/colour/value-of-reflectance.ts';
 import { readTable } from '../fixtures/read-table.ts';
 import { PRINTED_6_DECIMALS, SAME_ARITHMETIC } from '../tolerances.ts';
 

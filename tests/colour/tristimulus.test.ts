@@ -5,9 +5,13 @@
  */
 import { describe, expect, it } from 'vitest';
 import { GRID_NM, flatSpectrum } from '../../src/colour/grid.ts';
-import { type WhiteName, parseWhiteName } from '../../src/colour/illuminant.ts';
+import { ILLUMINANTS, OBSERVERS, type WhiteName, parseWhiteName } from '../../src/colour/illuminant.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { tristimulusWeights, whitePoint, xyzOf } from '../../src/colour/tristimulus.ts';
+import { type LampWhite, lampWeights } from '../../src/colour/lamp-weights.ts';
+import { LAMP_WEIGHTS } from '../../src/colour/tables/weights-lamps-10nm.ts';
+import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
+import { xyzOf } from '../../src/colour/xyz.ts';
+import { whitePoint } from '../../src/colour/white-point.ts';
 import { readJson, readTable } from '../fixtures/read-table.ts';
 import {
   LAB_SECOND_IMPLEMENTATION,
@@ -25,6 +29,20 @@ describe('tristimulus integration', () => {
     for (const i of ['A', 'C', 'D50', 'D55', 'D65', 'D75', 'FL2', 'FL7', 'FL11', 'LED-B3'] as const)
       for (const o of ['2deg', '10deg'] as const)
         expect(Math.abs(whitePoint(`${i}/${o}`).Y - 100)).toBeLessThan(WHITE_POINT_3_DECIMALS);
+  });
+
+  it('keeps each white as the sum of its weights, to the last bit', () => {
+    for (const i of ILLUMINANTS)
+      for (const o of OBSERVERS) {
+        const white = `${i}/${o}` as const;
+        expect(xyzOf(flatSpectrum(1), tristimulusWeights(white))).toEqual(whitePoint(white));
+      }
+  });
+
+  it('gives a page the same weights for the whites it draws in', () => {
+    for (const white of Object.keys(LAMP_WEIGHTS) as LampWhite[])
+      for (const nm of [GRID_NM, [400, 450, 500, 550, 600, 650, 700]])
+        expect(lampWeights(white, nm)).toEqual(tristimulusWeights(white, nm));
   });
 
   it('refuses a reading of another length', () => {

@@ -7,7 +7,9 @@ import { describe, expect, it } from 'vitest';
 import { ciede2000 } from '../../src/colour/ciede2000.ts';
 import { GRID_NM } from '../../src/colour/grid.ts';
 import { labOfReflectance } from '../../src/colour/lab.ts';
-import { tristimulusWeights, whitePoint, xyzOf } from '../../src/colour/tristimulus.ts';
+import { tristimulusWeights } from '../../src/colour/tristimulus.ts';
+import { xyzOf } from '../../src/colour/xyz.ts';
+import { whitePoint } from '../../src/colour/white-point.ts';
 import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import {
   DEMO_BLACK,

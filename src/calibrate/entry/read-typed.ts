@@ -1,6 +1,6 @@
 import { parseWhiteName } from '../../colour/illuminant.ts';
 import { xyzFromLab } from '../../colour/lab.ts';
-import { whitePoint } from '../../colour/tristimulus.ts';
+import { whitePoint } from '../../colour/white-point.ts';
 import { GEOMETRIES, type Geometry } from '../swatch-set/schema.ts';
 import { ReadingRefused } from '../refusal.ts';
 import { HIGHEST_REFLECTANCE } from '../limits.ts';

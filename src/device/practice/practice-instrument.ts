@@ -1,4 +1,4 @@
-import { whitePoint } from '../../colour/tristimulus.ts';
+import { whitePoint } from '../../colour/white-point.ts';
 import { sleep } from '../clock.ts';
 import type { Clock } from '../clock.ts';
 import { nextFrameNumber } from '../framing/frame.ts';

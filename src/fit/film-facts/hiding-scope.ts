@@ -3,7 +3,8 @@
  * ASTM D2805 for paints of Y over 15 (both from published summaries).
  */
 import { DEFAULT_WHITE } from '../../colour/illuminant.ts';
-import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
+import { tristimulusWeights } from '../../colour/tristimulus.ts';
+import { xyzOf } from '../../colour/xyz.ts';
 import type { MixingPalette } from '../palette.ts';
 import { predictReflectance } from '../predict.ts';
 import { say } from '../sentences.ts';

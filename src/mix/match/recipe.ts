@@ -1,5 +1,5 @@
 import { GRID_SIZE } from '../../colour/grid.ts';
-import { valueOfReflectance } from '../../colour/munsell-value.ts';
+import { valueOfReflectance } from '../../colour/value-of-reflectance.ts';
 import { extraWhite, sumsAt } from '../crowding.ts';
 import type { Masses } from '../film-stack.ts';
 import { type Metamerism, metamerism } from '../metamerism.ts';

@@ -1,7 +1,8 @@
 import { GRID_SIZE, type Spectrum, spectrumFrom } from '../../colour/grid.ts';
 import { DEFAULT_WHITE, type WhiteName } from '../../colour/illuminant.ts';
 import { type Lab, labF, labOfReflectance } from '../../colour/lab.ts';
-import { tristimulusWeights, xyzOf } from '../../colour/tristimulus.ts';
+import { tristimulusWeights } from '../../colour/tristimulus.ts';
+import { xyzOf } from '../../colour/xyz.ts';
 import { MixProblem } from '../problem.ts';
 import { type Emphasis, EVEN, type WantedChannels } from '../search/goal.ts';
 import { refuseImpossibleColour } from './surface-colours.ts';

@@ -3,11 +3,9 @@ import type { ColourAnswer } from '../../../server/api/words.ts';
 import { DEFAULT_WHITE } from '../../../src/colour/illuminant.ts';
 import { adaptXyz } from '../../../src/colour/adaptation.ts';
 import { type DisplayColour, displayColour } from '../../../src/colour/display.ts';
-import { type Lab, chroma, labOfReflectance, xyzFromLab } from '../../../src/colour/lab.ts';
+import { type Lab, chroma, xyzFromLab } from '../../../src/colour/lab.ts';
 import { leanWord } from '../../../src/colour/lean.ts';
-import { valueOfLuminance, valueOfReflectance } from '../../../src/colour/munsell-value.ts';
-import { tristimulusWeights } from '../../../src/colour/tristimulus.ts';
-import { settings } from '../state/settings.ts';
+import { valueOfLuminance } from '../../../src/colour/munsell-value.ts';
 import { num } from '../text/numbers.ts';
 import { partsWords } from '../text/parts.ts';
 
@@ -15,15 +13,6 @@ import { partsWords } from '../text/parts.ts';
 export interface Patch {
   readonly lab: Lab;
   readonly value: number;
-}
-
-/** A spectrum (0..1, on the 380-730 nm grid unless told otherwise) as a patch under the lamp in use. */
-export function patchOfReflectance(reflectance: ArrayLike<number>, wavelengthsNm?: readonly number[]): Patch {
-  const lamp = settings().lamp;
-  return {
-    lab: labOfReflectance(reflectance, tristimulusWeights(lamp, wavelengthsNm)),
-    value: valueOfReflectance(reflectance, wavelengthsNm),
-  };
 }
 
 /** A Lab as a patch. Its Y is carried to illuminant C, 2 degrees, by adaptation: good to about 0.1 of a value. */

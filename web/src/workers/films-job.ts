@@ -1,5 +1,6 @@
 import { DEFAULT_WHITE } from '../../../src/colour/illuminant.ts';
-import { tristimulusWeights, xyzOf } from '../../../src/colour/tristimulus.ts';
+import { tristimulusWeights } from '../../../src/colour/tristimulus.ts';
+import { xyzOf } from '../../../src/colour/xyz.ts';
 import type { MixingPalette } from '../../../src/fit/palette.ts';
 import { predictReflectance } from '../../../src/fit/predict.ts';
 import { sealedCard } from '../../../src/fit/film-facts/card.ts';

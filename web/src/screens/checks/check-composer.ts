@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { patchOfReflectance } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/drawdown.ts';
 import '../../parts/field.ts';
 import type { FieldChange } from '../../parts/field.ts';

@@ -1,7 +1,8 @@
 import type { TubeFitAnswer } from '../../../../server/api/fits.ts';
 import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
 import { type ConstantCurve, constantCurve } from '../../charts/constants-band.ts';
-import { type Patch, patchOfReflectance } from '../../design/patch.ts';
+import type { Patch } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import type { Figure } from '../../parts/figures.ts';
 import { constantsWords } from '../../text/constants.ts';

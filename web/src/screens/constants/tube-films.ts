@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TubeFacts } from '../../../../server/api/tube-facts.ts';
-import { patchName, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { patchName, patchOfLab } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import { setStyle } from '../../design/set-style.ts';
 import '../../parts/drawdown.ts';
 import '../../parts/field.ts';
@@ -43,9 +44,15 @@ export class TlTubeFilms extends TlElement {
       }
       .films {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(46%, 11rem), 1fr));
+        grid-template-columns: repeat(4, minmax(0, 1fr));
         gap: var(--s2);
         --card-ratio: 8 / 5;
+      }
+      /* Four: in one row or in two. */
+      @media (max-width: 60rem) {
+        .films {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
       }
       .asked {
         display: flex;

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { type Patch, patchOfReflectance } from '../../design/patch.ts';
+import type { Patch } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/empty.ts';
 import '../../parts/next-step.ts';
 import '../../parts/notice.ts';

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { splitDifference } from '../../../../src/mix/match/difference.ts';
-import { type Patch, patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { type Patch, patchOfLab } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
 import { splitWords } from '../../text/differences.ts';

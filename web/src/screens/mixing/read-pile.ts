@@ -1,7 +1,7 @@
 import { GRID_NM } from '../../../../src/colour/grid.ts';
 import { DEFAULT_WHITE, type WhiteName } from '../../../../src/colour/illuminant.ts';
 import { labOf, labOfReflectance } from '../../../../src/colour/lab.ts';
-import { tristimulusWeights } from '../../../../src/colour/tristimulus.ts';
+import { lampWeights } from '../../../../src/colour/lamp-weights.ts';
 import type { TypedReading } from '../../../../server/api/readings.ts';
 import { call } from '../../api/call.ts';
 import type { WantedColour } from './mix-state.ts';
@@ -22,7 +22,7 @@ export function colourOfTyped(reading: TypedReading): WantedColour {
     case 'bands': {
       const nm = reading.kind === 'bands' ? reading.bands.map((b) => b.centre) : reading.wavelengths;
       const r = reading.scale === 'percent' ? reading.values.map((v) => v / 100) : reading.values;
-      const lab = labOfReflectance(r, tristimulusWeights(DEFAULT_WHITE, nm));
+      const lab = labOfReflectance(r, lampWeights(DEFAULT_WHITE, nm));
       const onGrid = nm.length === GRID_NM.length && nm.every((w, i) => w === GRID_NM[i]);
       return onGrid ? { lab, spectrum: r } : { lab };
     }

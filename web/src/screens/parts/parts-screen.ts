@@ -1,5 +1,6 @@
 import { css, html } from 'lit';
-import { patchOfLab, patchOfReflectance } from '../../design/patch.ts';
+import { patchOfLab } from '../../design/patch.ts';
+import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/choice.ts';
 import '../../parts/compare.ts';
 import '../../parts/dialog.ts';
