@@ -84,15 +84,18 @@ describe('the numbers behind a chart', () => {
     expect(text.startsWith('<svg ')).toBe(true);
     expect(text.includes('xmlns="http://www.w3.org/2000/svg"')).toBe(true);
     expect(text.includes('fill="#ffffff"')).toBe(true);
+    // Away from the page it still says what it is, and what its axes count.
+    expect(text).toContain('<title>Absorption K and scattering S</title>');
+    expect(text).toContain('wavelength, nm');
     expect(text.includes('class="cursor"')).toBe(false);
   });
 
-  it('are saved as a picture at twice the size', async () => {
+  it('are saved as a picture at twice the size, with an edge around it', async () => {
     const { bytes } = await saved(curves, 'PNG');
     expect(bytes.subarray(1, 4).toString()).toBe('PNG');
     const width = await curves.locator('svg').getAttribute('width');
     // Width in the IHDR chunk of ISO/IEC 15948.
-    expect(bytes.readUInt32BE(16)).toBe(2 * Number(width));
+    expect(bytes.readUInt32BE(16)).toBe(2 * (Number(width) + 24));
   });
 });
 

@@ -42,6 +42,7 @@ describe('a tube', () => {
     await enter(page, /^Put in a tube/);
     await tabTo(page, /Your own name for it/);
     await page.keyboard.type('Grandmother’s red');
+    await enter(page, /^More about it/);
     await tabTo(page, /^Density/);
     await page.keyboard.type('heavy');
     await enter(page, /^Put it in the rack/);

@@ -4,7 +4,7 @@ import { setStyle } from '../design/set-style.ts';
 import { chartStyles } from './chart-styles.ts';
 import { chartWords } from '../text/charts.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
-import { saveCsv, savePng, saveSvg } from './save.ts';
+import { type ChartName, saveCsv, savePng, saveSvg } from './save.ts';
 import { numbersTable } from './numbers-table.ts';
 
 /**
@@ -67,6 +67,11 @@ export abstract class ChartElement extends TlElement {
     this.#watch?.disconnect();
   }
 
+  /** What the marks are, in one line under the name; empty where the marks are named themselves. */
+  protected key(): string {
+    return '';
+  }
+
   /** More keys a chart understands (a turntable turns). Answers whether it took the key. */
   protected extraKey(_event: KeyboardEvent): boolean {
     return false;
@@ -100,6 +105,7 @@ export abstract class ChartElement extends TlElement {
     const stop = picture.stops[Math.min(this.at, picture.stops.length - 1)];
     return html`<figure>
       <figcaption id="heading">${this.heading}</figcaption>
+      ${this.key() ? html`<p class="key">${this.key()}</p>` : nothing}
       <div
         class="plot"
         role="application"
@@ -132,8 +138,8 @@ export abstract class ChartElement extends TlElement {
           >${stop?.says ?? (this.turning ? chartWords().turnIdle : chartWords().idle)}</output
         >
         <span class="save" role="group" aria-label=${chartWords().save}>
-          <button type="button" @click=${() => saveSvg(this.saved(this.#svg()), this.heading)}>SVG</button>
-          <button type="button" @click=${() => void savePng(this.saved(this.#svg()), this.heading)}>
+          <button type="button" @click=${() => saveSvg(this.saved(this.#svg()), this.#name())}>SVG</button>
+          <button type="button" @click=${() => void savePng(this.saved(this.#svg()), this.#name())}>
             PNG
           </button>
           <button type="button" @click=${() => saveCsv(this.table(), this.heading)}>CSV</button>
@@ -146,6 +152,7 @@ export abstract class ChartElement extends TlElement {
   #bareFigure(picture: ChartPicture): TemplateResult {
     return html`<figure>
       ${this.heading ? html`<figcaption>${this.heading}</figcaption>` : nothing}
+      ${this.heading && this.key() ? html`<p class="key">${this.key()}</p>` : nothing}
       <svg
         class="scaled"
         role="img"
@@ -155,6 +162,10 @@ export abstract class ChartElement extends TlElement {
         ${picture.marks}
       </svg>
     </figure>`;
+  }
+
+  #name(): ChartName {
+    return { heading: this.heading, key: this.key() };
   }
 
   #svg(): SVGSVGElement {

@@ -14,6 +14,10 @@ export const chartStyles = css`
     font-weight: 600;
     margin-block-end: 0.4rem;
   }
+  .key {
+    font-size: var(--t-small);
+    margin-block: -0.3rem 0.4rem;
+  }
   .plot {
     position: relative;
     touch-action: pan-y;
@@ -62,8 +66,7 @@ export const chartStyles = css`
     border-color: var(--ink);
   }
   summary {
-    cursor: pointer;
-    padding-block: 0.6em;
+    font-weight: 450;
   }
   .scroll {
     overflow: auto;

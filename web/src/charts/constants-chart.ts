@@ -7,7 +7,7 @@ import { chartWords } from '../text/charts.ts';
 import type { ConstantCurve } from './constants-band.ts';
 import { type Point, band, stroke } from './curve.ts';
 import { endLabels } from './end-labels.ts';
-import { frameFor } from './frame.ts';
+import { NARROW, curveHeight, frameFor } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { significant } from './numbers.ts';
 import { linearTicks, logDomain, logTicks } from './ticks.ts';
@@ -43,7 +43,10 @@ export class ConstantsChart extends ChartElement {
 
   override picture(width: number): ChartPicture {
     const many = this.series.length > 1;
-    const f = frameFor(width, 0.62, { right: many ? (width < 480 ? 64 : 110) : 34 });
+    const f = frameFor(width, 0.62, {
+      right: many ? (width < NARROW ? 64 : 110) : 34,
+      tall: curveHeight(width),
+    });
     const x = scaleLinear([this.nm[0] ?? 380, this.nm.at(-1) ?? 730], [f.left, f.right]);
     const all = this.series.flatMap((s) => [...s.K.low, ...s.K.high, ...s.S.low, ...s.S.high]);
     const y = scaleLog(logDomain(all), [f.bottom, f.top]).clamp(true);
@@ -66,6 +69,10 @@ export class ConstantsChart extends ChartElement {
       ${this.series.length ? endLabels(f.right + 8, ends, f.top, f.bottom) : nothing}`;
     const stops = this.nm.map((nm, i) => ({ x: x(nm), y: f.top, says: this.#says(i) }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'line', span: [f.top, f.bottom] };
+  }
+
+  protected override key(): string {
+    return chartWords().bandKey;
   }
 
   override table(): ChartTable {

@@ -87,6 +87,10 @@ export class ControlChart extends ChartElement {
     return { width: f.width, height: f.height, marks, stops, cursor: 'ring', span: [f.top, f.bottom] };
   }
 
+  protected override key(): string {
+    return this.points.length > 1 ? chartWords().controlKey : '';
+  }
+
   override table(): ChartTable {
     return {
       head: [chartWords().date, this.unit],

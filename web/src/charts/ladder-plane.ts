@@ -6,7 +6,7 @@ import { num } from '../text/numbers.ts';
 import { bottomAxis, leftAxis } from './axes.ts';
 import { ChartElement } from './chart-element.ts';
 import { dot, stroke } from './curve.ts';
-import { type Frame, NARROW, frameFor, shifted } from './frame.ts';
+import { type Frame, NARROW, frameFor, panelWidth, shifted } from './frame.ts';
 import type { ChartPicture, ChartStop, ChartTable } from './model.ts';
 import { linearTicks } from './ticks.ts';
 
@@ -40,7 +40,7 @@ export class LadderPlane extends ChartElement {
   }
 
   override picture(width: number): ChartPicture {
-    const side = width >= NARROW ? width / 2 - 12 : width;
+    const side = panelWidth(width);
     const above = frameFor(side, 1);
     const beside: Frame =
       width >= NARROW ? shifted(above, side + 24, 0) : shifted(above, 0, above.height + 16);
@@ -88,7 +88,7 @@ export class LadderPlane extends ChartElement {
         ${bottomAxis(f, linearTicks(x), chartWords().chroma)} ${leftAxis(f, linearTicks(y, 5), chartWords().value)}
         ${this.path.length ? stroke(this.path.map((p) => [x(chroma(p)), y(p.value)])) : nothing}
         ${this.read.map((p) => dot(x(chroma(p)), y(p.value), p.paint, 8))}
-        ${this.#ends().map(({ p, below }) => name(p.label, x(chroma(p)), y(p.value) + (below ? 24 : -16), f))}`,
+        ${this.#ends().map(({ p, below }) => name(p.label, x(chroma(p)), y(p.value), below, f))}`,
     };
   }
 
@@ -103,6 +103,10 @@ export class LadderPlane extends ChartElement {
     ];
   }
 
+  protected override key(): string {
+    return this.path.length > 0 ? chartWords().planeKey : '';
+  }
+
   override table(): ChartTable {
     return {
       head: [chartWords().rung, chartWords().value, 'a*', 'b*', chartWords().chroma],
@@ -111,10 +115,13 @@ export class LadderPlane extends ChartElement {
   }
 }
 
-/** A rung's name, turned inwards so that it stays inside the plot. */
-function name(label: string, x: number, y: number, f: Frame): SVGTemplateResult {
+/** A rung's name, turned inwards so that it stays inside the plot; beside its mark where the axis is near below. */
+function name(label: string, x: number, markAt: number, below: boolean, f: Frame): SVGTemplateResult {
   const after = x < (f.left + f.right) / 2;
-  return svg`<text x=${x + (after ? -8 : 8)} y=${y} dy="0.35em" font-size="13" fill="currentColor"
+  const beside = below && markAt + 32 > f.bottom;
+  const y = markAt + (beside ? 0 : below ? 24 : -16);
+  const off = beside ? -14 : 8;
+  return svg`<text x=${x + (after ? -off : off)} y=${y} dy="0.35em" font-size="13" fill="currentColor"
     text-anchor=${after ? 'start' : 'end'}>${label}</text>`;
 }
 

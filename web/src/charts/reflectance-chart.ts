@@ -6,7 +6,7 @@ import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { type Point, band, dot, stroke, whisker } from './curve.ts';
 import { endLabels } from './end-labels.ts';
-import { NARROW, frameFor } from './frame.ts';
+import { NARROW, curveHeight, frameFor } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { num } from '../text/numbers.ts';
 import { linearTicks } from './ticks.ts';
@@ -40,8 +40,11 @@ export class ReflectanceChart extends ChartElement {
   }
 
   override picture(width: number): ChartPicture {
-    const labelled = this.series.length > 1 && width >= NARROW;
-    const f = frameFor(width, 0.5, labelled ? { right: 96 } : {});
+    const labelled = this.series.length > 1;
+    const f = frameFor(width, 0.5, {
+      tall: curveHeight(width),
+      ...(labelled ? { right: width < NARROW ? 72 : 96 } : {}),
+    });
     const nms = this.series.flatMap((s) => [...(s.curve?.nm ?? []), ...(s.points?.nm ?? [])]);
     const values = this.series.flatMap((s) => [
       ...(s.curve?.high ?? s.curve?.r ?? []),
@@ -69,6 +72,10 @@ export class ReflectanceChart extends ChartElement {
       ${labelled ? endLabels(f.right + 8, this.#ends(y), f.top, f.bottom) : nothing}`;
     const stops = this.#wavelengths().map((nm) => ({ x: x(nm), y: f.top, says: this.#says(nm) }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'line', span: [f.top, f.bottom] };
+  }
+
+  protected override key(): string {
+    return this.series.some((s) => s.curve?.low && s.points) ? chartWords().curveKey : '';
   }
 
   override table(): ChartTable {

@@ -5,7 +5,7 @@ import { define } from '../parts/tl-element.ts';
 import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { dot } from './curve.ts';
-import { NARROW, frameFor } from './frame.ts';
+import { NARROW, frameFor, panelWidth } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { num } from '../text/numbers.ts';
 import { linearTicks } from './ticks.ts';
@@ -23,6 +23,13 @@ export interface RungResidual {
 /** One is about the least difference seen between two patches side by side. Common practice, no source. */
 const JUST_VISIBLE = 1;
 
+/** As tall as the panels of the ladder in colour, which stands beside it; but no taller on a phone. */
+const planeHeight = (width: number): number => {
+  if (width < NARROW) return 180;
+  const panel = frameFor(panelWidth(width), 1);
+  return panel.bottom - panel.top;
+};
+
 /** CIEDE2000 for each rung: full marks for the fit, hollow marks for the rung predicted by the others. */
 export class ResidualChart extends ChartElement {
   static override properties = { ...ChartElement.properties, rungs: { attribute: false }, axis: {} };
@@ -37,7 +44,7 @@ export class ResidualChart extends ChartElement {
   }
 
   override picture(width: number): ChartPicture {
-    const f = frameFor(width, 0.34);
+    const f = frameFor(width, 0.34, this.axis ? {} : { tall: planeHeight(width) });
     const top = Math.max(2, ...this.rungs.flatMap((r) => [r.deltaE00, r.leftOut ?? 0]));
     const x = scalePoint(
       this.rungs.map((_, i) => i),
@@ -69,6 +76,10 @@ export class ResidualChart extends ChartElement {
       says: this.axis ? `${r.label}: ${num(r.deltaE00, 2)}` : says(r),
     }));
     return { width: f.width, height: f.height, marks, stops, cursor: 'ring', span: [f.top, f.bottom] };
+  }
+
+  protected override key(): string {
+    return this.axis ? '' : chartWords().residualKey;
   }
 
   override table(): ChartTable {

@@ -107,6 +107,16 @@ export const baseStyles = css`
     outline-offset: 3px;
     box-shadow: 0 0 0 3px var(--chalk);
   }
+  /* A fold: its mark hangs, so that the second line of a long name stands under the first. */
+  summary {
+    padding: 10px 0;
+    padding-inline-start: 1.15em;
+    text-indent: -1.15em;
+    min-block-size: var(--target);
+    align-content: center;
+    font-weight: 650;
+    cursor: pointer;
+  }
   .small {
     font-size: var(--t-small);
   }

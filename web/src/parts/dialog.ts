@@ -27,6 +27,8 @@ export class TlDialog extends TlElement {
         background: var(--ground);
         color: var(--ink);
         overflow: auto;
+        /* Head and next step keep their places: what has the focus is scrolled to between them. */
+        scroll-padding-block: 88px 112px;
       }
       dialog::backdrop {
         background: #000;

@@ -72,6 +72,7 @@ export class TlDrawdown extends TlElement {
       }
       .heading {
         font-weight: 700;
+        text-wrap: balance;
       }
       :host([size='l']) .heading,
       :host([size='fill']) .heading {

@@ -20,13 +20,32 @@ export class TlFigures extends TlElement {
   static override styles = [
     TlElement.styles,
     css`
+      :host {
+        container-type: inline-size;
+      }
       dl {
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 13rem), 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 12rem), 1fr));
         gap: var(--s3);
         max-inline-size: none;
       }
-      @media (max-width: 34rem) {
+      /* No figure is left alone on a line: four go two and two, five three and two, eight four and four. */
+      @container (max-width: 52rem) {
+        dl:has(> :nth-child(4):last-child) {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+      }
+      @container (min-width: 36rem) and (max-width: 66rem) {
+        dl:has(> :nth-child(5):last-child) {
+          grid-template-columns: repeat(3, minmax(0, 1fr));
+        }
+      }
+      @container (min-width: 52rem) {
+        dl:has(> :nth-child(8):last-child) {
+          grid-template-columns: repeat(4, minmax(0, 1fr));
+        }
+      }
+      @container (max-width: 30rem) {
         dl {
           grid-template-columns: repeat(auto-fill, minmax(min(100%, 9rem), 1fr));
           gap: var(--s2);

@@ -48,20 +48,25 @@ export class TlNext extends TlElement {
         line-height: 1.2;
       }
       a:hover,
-      button:hover:not(:disabled) {
+      button:hover:not(:disabled, [aria-disabled='true']) {
         background: var(--chalk);
         box-shadow: inset 0 -6px 0 #000;
       }
       a:active,
-      button:active:not(:disabled) {
+      button:active:not(:disabled, [aria-disabled='true']) {
         background: #000;
         color: #fff;
       }
-      button:disabled {
+      button:disabled,
+      button[aria-disabled='true'] {
         background: var(--raised);
         color: var(--ink);
         border: 3px dashed var(--ink);
         font-weight: 700;
+        cursor: default;
+      }
+      span {
+        text-wrap: pretty;
       }
       :host([far]) a,
       :host([far]) button {
@@ -105,9 +110,20 @@ export class TlNext extends TlElement {
       ${this.busy ? html`<span class="hint">${partsWords().working} …</span>` : nothing}
       ${!this.busy && this.hint ? html`<span class="hint">${this.hint}</span>` : nothing}`;
     if (this.href && !this.disabled) return html`<a href=${this.href}>${inside}</a>`;
-    return html`<button type="button" ?disabled=${this.disabled || this.busy} aria-busy=${this.busy}>
+    // Not `disabled` while busy: the focus would be lost, and with it the place of the hand on the keyboard.
+    return html`<button
+      type="button"
+      ?disabled=${this.disabled}
+      aria-disabled=${this.busy ? 'true' : nothing}
+      aria-busy=${this.busy}
+      @click=${this.#press}
+    >
       ${inside}
     </button>`;
+  }
+
+  #press(event: Event): void {
+    if (this.busy) event.stopPropagation();
   }
 }
 define('tl-next', TlNext);

@@ -65,7 +65,7 @@ export class TlPage extends TlElement {
       }
       @media (max-width: 56rem) {
         :host {
-          padding-block: var(--s3) calc(var(--s5) + 96px);
+          padding-block: var(--s3) calc(var(--s5) + 96px + var(--said, 0px));
           gap: var(--s3);
         }
         header {
@@ -75,7 +75,7 @@ export class TlPage extends TlElement {
           min-block-size: 0;
           position: fixed;
           inset-inline: 0;
-          inset-block-end: calc(64px + env(safe-area-inset-bottom));
+          inset-block-end: calc(64px + var(--said, 0px) + env(safe-area-inset-bottom));
           z-index: 4;
         }
       }
@@ -90,10 +90,7 @@ export class TlPage extends TlElement {
         padding-block-end: var(--s2);
       }
       summary {
-        font-weight: 650;
         min-block-size: 56px;
-        align-content: center;
-        cursor: pointer;
       }
       dl {
         display: grid;

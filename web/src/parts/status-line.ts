@@ -20,17 +20,25 @@ export class TlStatus extends TlElement {
         border-block-start: var(--edge);
         padding: 8px clamp(16px, 4vw, 56px);
         font-weight: 600;
+        text-wrap: pretty;
       }
     `,
   ];
 
+  /** On a phone the line lies between the next step and the bar: the next step makes room for it. */
+  readonly #height = new ResizeObserver(() => {
+    document.documentElement.style.setProperty('--said', `${this.offsetHeight}px`);
+  });
+
   override connectedCallback(): void {
     super.connectedCallback();
     shown.add(this);
+    this.#height.observe(this);
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     shown.delete(this);
+    this.#height.disconnect();
   }
   override render() {
     return html`<div role="status" aria-live="polite">${line}</div>`;

@@ -63,6 +63,9 @@ export class TlTable extends TlElement {
         text-align: end;
         white-space: nowrap;
       }
+      .figures + :not(.figures) {
+        padding-inline-start: 24px;
+      }
       tbody th {
         font-weight: 650;
       }

@@ -135,7 +135,10 @@ export const appStyles = css`
       border: 0;
     }
     .status {
-      position: static;
+      position: fixed;
+      inset-inline: 0;
+      inset-block-end: calc(62px + env(safe-area-inset-bottom));
+      z-index: 4;
     }
     .thumb {
       position: fixed;

@@ -21,12 +21,6 @@ export class TlAboutHead extends TlElement {
       details {
         border-block-start: var(--edge);
       }
-      summary {
-        min-block-size: var(--target);
-        align-content: center;
-        font-weight: 650;
-        cursor: pointer;
-      }
       dl {
         display: grid;
         grid-template-columns: max-content minmax(0, 1fr);

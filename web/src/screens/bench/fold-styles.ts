@@ -6,11 +6,7 @@ export const foldStyles = css`
     border-block-start: var(--edge);
   }
   summary {
-    min-block-size: var(--target);
-    align-content: center;
-    font-weight: 650;
     font-size: var(--t-lead);
-    cursor: pointer;
   }
   details[open] {
     padding-block-end: var(--s3);

@@ -47,12 +47,6 @@ export class TlCheckCard extends TlElement {
       .split {
         font-weight: 650;
       }
-      summary {
-        font-weight: 650;
-        min-block-size: var(--target);
-        align-content: center;
-        cursor: pointer;
-      }
       details > * + * {
         margin-block-start: var(--s2);
       }

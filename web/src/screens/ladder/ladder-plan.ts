@@ -37,12 +37,6 @@ export class TlLadderPlan extends TlElement {
         display: grid;
         gap: var(--s4);
       }
-      summary {
-        min-block-size: var(--target);
-        align-content: center;
-        font-weight: 650;
-        cursor: pointer;
-      }
       details {
         border-block-start: var(--edge);
       }

@@ -67,7 +67,7 @@ export const sessionStyles = css`
     .step tl-next {
       position: fixed;
       inset-inline: 0;
-      inset-block-end: calc(62px + env(safe-area-inset-bottom));
+      inset-block-end: calc(62px + var(--said, 0px) + env(safe-area-inset-bottom));
       z-index: 4;
     }
     .far {

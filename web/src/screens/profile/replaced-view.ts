@@ -30,12 +30,6 @@ export class TlReplaced extends TlElement {
         display: grid;
         gap: var(--s3);
       }
-      summary {
-        min-block-size: var(--target);
-        align-content: center;
-        font-weight: 650;
-        cursor: pointer;
-      }
     `,
   ];
 

@@ -26,13 +26,19 @@ export class TlFirstWalk extends TlElement {
         border-inline-start-width: 12px;
         padding: var(--s2) var(--s3);
         display: grid;
-        gap: 4px;
         max-inline-size: calc(var(--measure) + 5rem);
+      }
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
+        align-items: baseline;
+        gap: 0 var(--s3);
       }
       .marks {
         display: flex;
         gap: 4px;
-        margin-block: 6px;
+        margin-block: 4px 12px;
       }
       .here {
         font-size: var(--t-lead);
@@ -40,9 +46,7 @@ export class TlFirstWalk extends TlElement {
         line-height: 1.3;
       }
       summary {
-        min-block-size: var(--target);
-        align-content: center;
-        cursor: pointer;
+        font-weight: 450;
       }
       ol {
         list-style: none;
@@ -70,10 +74,6 @@ export class TlFirstWalk extends TlElement {
       }
       .now {
         font-weight: 700;
-      }
-      button {
-        justify-self: start;
-        padding-inline: 0;
       }
     `,
   ];
@@ -110,7 +110,12 @@ export class TlFirstWalk extends TlElement {
     const now = steps.findIndex((s) => !s.done);
     const next = steps[now];
     return html`<section>
-      <h2>${t.walkTitle}</h2>
+      <header>
+        <h2>${t.walkTitle}</h2>
+        <button type="button" class="quiet" @click=${() => changeSettings({ walkDone: true })}>
+          ${t.walkDone}
+        </button>
+      </header>
       <div class="marks" aria-hidden="true">
         ${steps.map((s) => html`<i class=${s.done ? 'done' : ''}></i>`)}
       </div>
@@ -132,9 +137,6 @@ export class TlFirstWalk extends TlElement {
           )}
         </ol>
       </details>
-      <button type="button" class="quiet" @click=${() => changeSettings({ walkDone: true })}>
-        ${t.walkDone}
-      </button>
     </section>`;
   }
 }

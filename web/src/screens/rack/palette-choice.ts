@@ -68,9 +68,7 @@ export class TlPaletteChoice extends TlElement {
         }
         ${
           this.naming === undefined
-            ? html`<button type="button" class="quiet" @click=${() => (this.naming = '')}>
-                ${t.newPalette}
-              </button>`
+            ? html`<button type="button" class="quiet" @click=${this.#name}>${t.newPalette}</button>`
             : html`<tl-field
                   label=${t.paletteName}
                   .value=${this.naming}
@@ -83,6 +81,12 @@ export class TlPaletteChoice extends TlElement {
       ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
     `;
   }
+
+  readonly #name = async (): Promise<void> => {
+    this.naming = '';
+    await this.updateComplete;
+    [...this.renderRoot.querySelectorAll<HTMLElement>('tl-field')].at(-1)?.focus();
+  };
 
   readonly #begin = (): void => {
     const title = this.naming?.trim() || rackWords().paletteTitle;

@@ -45,7 +45,8 @@ export class TlRackScreen extends TlElement {
   static override styles = [TlElement.styles, rackStyles];
   readonly #bench = new BenchState(this);
   readonly #tubes = new RemoteController<readonly Tube[]>(this);
-  #handWaits = false;
+  /** Where the hand is led once there are so many tubes. */
+  #handWaits: { readonly tubes: number; readonly to: 'next step' | 'where it was' } | undefined;
   readonly #paints = new RemoteController<Answer<'listPracticePaints'>>(this);
 
   constructor() {
@@ -75,9 +76,12 @@ export class TlRackScreen extends TlElement {
 
   /** What was pressed went with the empty rack: the hand is to find the next step. */
   override updated(): void {
-    if (!this.#handWaits || !this.#tubes.value?.length) return;
-    this.#handWaits = false;
-    void this.renderRoot.querySelector<TlNext>('tl-next')?.take();
+    const waits = this.#handWaits;
+    if (!waits || (this.#tubes.value?.length ?? 0) < waits.tubes) return;
+    this.#handWaits = undefined;
+    if (waits.to === 'next step') void this.renderRoot.querySelector<TlNext>('tl-next')?.take();
+    // The dialog gave the focus back to the button it was opened from; the new tube has moved it since.
+    else this.shadowRoot?.activeElement?.scrollIntoView({ block: 'nearest' });
   }
 
   async #fetch(): Promise<void> {
@@ -99,6 +103,10 @@ export class TlRackScreen extends TlElement {
     const here = tubes?.filter((x) => !x.putAway) ?? [];
     const away = tubes?.filter((x) => x.putAway) ?? [];
     const error = this.#tubes.error ?? this.#bench.error;
+    const palettes =
+      state && tubes ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing;
+    // Which palette it is comes first where that is a question; beginning another is wanted rarely.
+    const chosen = (state?.palettes.length ?? 0) > 1 || state?.palettes.some((p) => p.demo || p.note);
     return html`<tl-page
       heading=${t.title}
       ?waiting=${!tubes}
@@ -111,8 +119,7 @@ export class TlRackScreen extends TlElement {
           ? html`<tl-notice kind="error" live>${this.refusal || error?.message}</tl-notice>`
           : nothing
       }
-      ${state && tubes ? html`<tl-palette-choice .palettes=${state.palettes}></tl-palette-choice>` : nothing}
-      ${tubes && here.length === 0 ? this.#empty() : nothing}
+      ${chosen ? palettes : nothing} ${tubes && here.length === 0 ? this.#empty() : nothing}
       ${
         settings().walkDone || !state || !tubes
           ? nothing
@@ -148,7 +155,7 @@ export class TlRackScreen extends TlElement {
             </div>`
           : nothing
       }
-      ${this.#dialog(here)}
+      ${chosen ? nothing : palettes} ${this.#dialog(here)}
     </tl-page>`;
   }
 
@@ -294,6 +301,10 @@ export class TlRackScreen extends TlElement {
   }
 
   readonly #saved = (): void => {
+    // The first two are put in from the next step, which then is another one.
+    const here = this.#tubes.value?.length ?? 0;
+    if (this.writing === 'new')
+      this.#handWaits = { tubes: here + 1, to: here < 2 ? 'next step' : 'where it was' };
     this.writing = undefined;
     void this.#fetch();
     void refreshBench();
@@ -304,7 +315,7 @@ export class TlRackScreen extends TlElement {
     try {
       await call('createDemoRack');
       say(rackWords().demoTaken);
-      this.#handWaits = true;
+      this.#handWaits = { tubes: 1, to: 'next step' };
       await refreshBench();
       void this.#fetch();
     } catch (cause) {

@@ -7,35 +7,9 @@ import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import { say } from '../../parts/status-line.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
-import { num, parseNumber } from '../../text/numbers.ts';
+import { parseNumber } from '../../text/numbers.ts';
 import { rackWords } from '../../text/rack.ts';
-
-type Draft = Record<
-  'label' | 'pigments' | 'batch' | 'bought' | 'density' | 'note' | 'drying' | 'role' | 'practice',
-  string
->;
-
-const BLANK: Draft = {
-  label: '',
-  pigments: '',
-  batch: '',
-  bought: '',
-  density: '',
-  note: '',
-  drying: 'unknown',
-  role: '',
-  practice: '',
-};
-
-/** "PB29, PR 101 / PY42" as codes. Anything else on the label is kept as it was written. */
-export function pigmentCodes(text: string): string[] {
-  return text
-    .replaceAll(/\b(P[A-Z]{1,2}|N[A-Z]{1,2})\s+(\d)/gi, '$1$2')
-    .split(/[,;/+&\n]+|\s+(?=[PN][A-Z]{1,2}\d)/i)
-    .map((code) => code.trim())
-    .filter(Boolean)
-    .map((code) => (/^[PN][A-Z]{1,2}\d/i.test(code) ? code.toUpperCase() : code));
-}
+import { BLANK, type Draft, draftOf, pigmentCodes } from './tube-draft.ts';
 
 /** What is written on a tube, old or new. Sends `tl-saved` when the rack has it. */
 export class TlTubeForm extends TlElement {
@@ -72,6 +46,15 @@ export class TlTubeForm extends TlElement {
         gap: var(--s3);
         align-items: start;
       }
+      details .two {
+        padding-block: 8px var(--s3);
+      }
+      /* In sight however long the form is. */
+      tl-next {
+        position: sticky;
+        inset-block-end: 0;
+        z-index: 1;
+      }
     `,
   ];
 
@@ -89,19 +72,9 @@ export class TlTubeForm extends TlElement {
   override connectedCallback(): void {
     super.connectedCallback();
     const { tube } = this;
-    this.draft = tube
-      ? {
-          label: tube.label,
-          pigments: tube.pigments.join(' '),
-          batch: tube.batch,
-          bought: tube.bought ?? '',
-          density: tube.density === null ? '' : num(tube.density, 2),
-          note: tube.note,
-          drying: tube.drying,
-          role: tube.role ?? '',
-          practice: tube.practicePaintId ?? '',
-        }
-      : { ...BLANK, role: this.needsWhite ? 'white' : '' };
+    this.draft = tube ? draftOf(tube) : { ...BLANK, role: this.needsWhite ? 'white' : '' };
+    this.#moreIsWritten =
+      tube !== undefined && Boolean(tube.batch || tube.bought || tube.density || tube.note);
     void this.updateComplete.then(() => this.renderRoot.querySelector<TlField>('tl-field')?.focus());
   }
 
@@ -121,7 +94,28 @@ export class TlTubeForm extends TlElement {
         @tl-choose=${(e: CustomEvent<string>) => this.#set('role', e.detail)}
       ></tl-choice>
       ${!this.tube && this.practicePaints.length > 0 ? this.#practice() : nothing}
-      <div class="two">
+      <details ?open=${this.#moreIsWritten}>
+        <summary>${t.moreOnTube}</summary>
+        ${this.#more()}
+      </details>
+      ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
+      <tl-next
+        label=${this.tube ? t.saveChange : t.save}
+        ?busy=${this.busy}
+        @click=${() => void this.#send()}
+      ></tl-next>
+      ${this.tube ? this.#away(this.tube) : nothing}
+    </form>`;
+  }
+
+  /** What else stands on this tube, at the time the form opens. */
+  #moreIsWritten = false;
+
+  /** Nobody has to fill in any of it to measure a tube. */
+  #more() {
+    const t = rackWords();
+    const { draft } = this;
+    return html`<div class="two">
         ${this.#field('batch', t.batchLabel)}
         <tl-field
           label=${t.boughtLabel}
@@ -149,15 +143,7 @@ export class TlTubeForm extends TlElement {
           @tl-change=${(e: CustomEvent<FieldChange>) => this.#set('density', e.detail.text)}
         ></tl-field>
       </div>
-      ${this.#field('note', t.note)}
-      ${this.refusal ? html`<tl-notice kind="error" live>${this.refusal}</tl-notice>` : nothing}
-      <tl-next
-        label=${this.tube ? t.saveChange : t.save}
-        ?busy=${this.busy}
-        @click=${() => void this.#send()}
-      ></tl-next>
-      ${this.tube ? this.#away(this.tube) : nothing}
-    </form>`;
+      ${this.#field('note', t.note)}`;
   }
 
   #practice() {
@@ -248,6 +234,8 @@ export class TlTubeForm extends TlElement {
     const fields = [...this.renderRoot.querySelectorAll<TlField>('tl-field')];
     const wrong = fields.filter((f) => !f.check());
     if (wrong.length > 0) {
+      const fold = wrong[0]?.closest('details');
+      if (fold) fold.open = true;
       wrong[0]?.focus();
       return;
     }

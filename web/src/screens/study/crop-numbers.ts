@@ -22,9 +22,7 @@ export class TlCropNumbers extends TlElement {
         gap: var(--s2);
       }
       summary {
-        min-block-size: var(--target);
-        align-content: center;
-        cursor: pointer;
+        font-weight: 450;
       }
     `,
   ];
