@@ -153,5 +153,34 @@ export const baseStyles = css`
     button {
       display: none !important;
     }
+    /* A heading stays with what it heads; what is looked at as one stands on one page. */
+    h1,
+    h2,
+    h3,
+    caption,
+    summary {
+      break-after: avoid;
+    }
+    figure,
+    svg,
+    tr,
+    li,
+    dl > div {
+      break-inside: avoid;
+    }
+    p {
+      orphans: 3;
+      widows: 3;
+    }
+    .stack {
+      display: block;
+    }
+    .stack > * + * {
+      margin-block-start: 4mm;
+    }
+    .stack > h2 + *,
+    .stack > h3 + * {
+      margin-block-start: 1mm;
+    }
   }
 `;

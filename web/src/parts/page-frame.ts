@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { type VocabularyWord, vocabularyWords } from '../text/vocabulary.ts';
+import { when } from '../text/numbers.ts';
 import { partsWords } from '../text/parts.ts';
 import { TlElement, define } from './tl-element.ts';
 
@@ -105,10 +106,33 @@ export class TlPage extends TlElement {
       ul {
         padding-inline-start: 1.2em;
       }
+      .printed {
+        display: none;
+      }
       @media print {
         :host {
+          display: block;
           padding: 0;
-          gap: 6mm;
+        }
+        header {
+          display: block;
+          position: relative;
+          margin-block-end: 3mm;
+        }
+        h1 {
+          padding-inline-end: 45mm;
+        }
+        .lead {
+          min-block-size: 0;
+          margin-block-start: 1mm;
+          max-inline-size: none;
+        }
+        .printed {
+          display: block;
+          position: absolute;
+          inset-block-start: 1mm;
+          inset-inline-end: 0;
+          font-size: var(--t-small);
         }
         .foot,
         .next,
@@ -120,7 +144,7 @@ export class TlPage extends TlElement {
           display: block;
         }
         ::slotted(*) {
-          margin-block-end: 6mm;
+          margin-block-end: 4mm;
         }
       }
       @media (max-height: 30rem) {
@@ -147,6 +171,7 @@ export class TlPage extends TlElement {
           <h1 tabindex="-1">${this.heading}</h1>
           <p class="lead">${this.lead}</p>
         </div>
+        <p class="printed">${partsWords().printed(when(new Date().toISOString(), false))}</p>
         <div class="next no-print"><slot name="next"></slot></div>
       </header>
       <div class="work"><slot></slot></div>

@@ -31,6 +31,7 @@ export const partsWords = words(
     hideTable: 'Hide the numbers',
     explain: (word: string) => `${word}: explain`,
     wordsHere: 'Words on this screen',
+    printed: (date: string) => `Printed ${date}`,
     cautionsHere: 'Before you start: hands, air, rags',
     defer:
       'The safety data sheet of each product, local rules and qualified advice come before anything said here.',
@@ -64,6 +65,7 @@ export const partsWords = words(
     hideTable: 'Zahlen verbergen',
     explain: (word) => `${word}: erklären`,
     wordsHere: 'Wörter auf dieser Seite',
+    printed: (date) => `Gedruckt am ${date}`,
     cautionsHere: 'Vorher lesen: Hände, Luft, Lappen',
     defer:
       'Das Sicherheitsdatenblatt jedes Produkts, örtliche Vorschriften und fachkundiger Rat gehen allem vor, was hier steht.',

@@ -218,7 +218,7 @@ export class TlConstantsScreen extends TlElement {
         @tl-thickness=${(e: CustomEvent<number>) => (this.thickness = e.detail)}
       ></tl-tube-view>
       ${this.#fit.error ? html`<tl-notice kind="warning" live>${this.#fit.error.message}</tl-notice>` : nothing}
-      <a class="sheet-link" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>
+      <a class="sheet-link no-print" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>
     </tl-page>`;
   }
 

@@ -1,19 +1,21 @@
 import { type PropertyValues, css, html, nothing } from 'lit';
 import type { FitResult } from '../../../../server/api/fits.ts';
 import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
-import '../../charts/constants-chart.ts';
 import { UNDERTONE_X } from '../../../../src/fit/film-facts/undertone.ts';
 import { type Patch, onThisScreen } from '../../design/patch.ts';
 import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
 import '../../parts/progress.ts';
+import '../../parts/sheet-notes.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { trustSays } from '../../text/findings.ts';
 import { constantsWords } from '../../text/constants.ts';
 import { RemoteController } from '../../state/remote.ts';
-import { num, when } from '../../text/numbers.ts';
+import { settings } from '../../state/settings.ts';
+import { num } from '../../text/numbers.ts';
+import { sheetWords } from '../../text/sheets.ts';
 import type { FilmsAnswer } from '../../workers/films-job.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import type { Pull } from './ladder-pulls.ts';
@@ -50,15 +52,22 @@ export class TlPaletteSheet extends TlElement {
         padding-block-start: 8px;
         break-inside: avoid;
       }
-      article > header,
-      article > p {
+      article > header {
         grid-column: 1 / -1;
+      }
+      .says {
+        display: grid;
+        gap: 8px;
+        align-content: start;
       }
       .pulls {
         display: grid;
         grid-template-columns: minmax(0, 1fr) 5.5rem;
         gap: 8px;
         align-content: start;
+      }
+      header .small:empty {
+        display: none;
       }
       .paint {
         border: 1px dashed var(--ink);
@@ -79,9 +88,35 @@ export class TlPaletteSheet extends TlElement {
         .tubes {
           display: block;
         }
+        /* Three to a page of either paper. */
         article {
-          margin-block-end: 4mm;
-          grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
+          margin-block-end: 3mm;
+          padding-block-start: 1.5mm;
+          grid-template-columns: 105mm minmax(0, 1fr);
+          gap: 1.5mm 4mm;
+        }
+        header {
+          display: flex;
+          gap: 4mm;
+          align-items: baseline;
+        }
+        header p {
+          max-inline-size: none;
+        }
+        .trust {
+          margin-inline-start: auto;
+        }
+        .pulls {
+          grid-template-columns: minmax(0, 1fr) 34mm;
+        }
+        .paint {
+          min-block-size: 60mm;
+        }
+        tl-sheet-notes {
+          margin-block-end: 3mm;
+        }
+        .says {
+          display: block;
         }
       }
     `,
@@ -91,11 +126,14 @@ export class TlPaletteSheet extends TlElement {
     if (!changed.has('profile')) return;
     const { tubes } = this.profile;
     void this.#thin.run(async (signal) => {
+      // A sheet that is said to be ready has its drawings.
+      const chart = import('../../charts/constants-chart.ts').catch(() => undefined);
       const films = await Promise.all(
         tubes.map(({ id }) =>
           searchBench.run('films', { tubeId: id, thicknesses: [UNDERTONE_X] }, { signal }),
         ),
       );
+      await chart;
       return new Map(films.map((film, i) => [tubes[i]!.id, film]));
     });
   }
@@ -103,10 +141,7 @@ export class TlPaletteSheet extends TlElement {
   override render() {
     const t = constantsWords();
     const { profile } = this;
-    return html`<tl-page
-      heading=${t.sheetTitle}
-      lead="${profile.title ?? ''} ${t.asRead(profile.geometry, when(profile.created, false))}"
-    >
+    return html`<tl-page heading=${t.sheetTitle} lead=${sheetWords().paletteIs}>
       <tl-next
         slot="next"
         label=${t.print}
@@ -114,6 +149,7 @@ export class TlPaletteSheet extends TlElement {
         @click=${() => window.print()}
       ></tl-next>
       <a class="no-print" href=${linkTo('constants')}>${t.back}</a>
+      <tl-sheet-notes .profile=${profile} white=${settings().lamp}></tl-sheet-notes>
       ${
         // All at once: what comes piece by piece pushes what is read, and prints half.
         this.ready && (this.#thin.value || this.#thin.error)
@@ -126,7 +162,10 @@ export class TlPaletteSheet extends TlElement {
   #tube(tube: ProfileTube) {
     const t = constantsWords();
     const fit = this.fit?.tubes.find((f) => f.tubeId === tube.id);
-    const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>());
+    const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>()).map((pull) => ({
+      ...pull,
+      name: withoutTube(pull.name, tube),
+    }));
     const first = pulls[0];
     const film = this.#thin.value?.get(tube.id)?.films[0];
     const undertone: Pull[] = film
@@ -142,24 +181,35 @@ export class TlPaletteSheet extends TlElement {
     return html`<article>
       <header>
         <h2>${tube.label}</h2>
-        <p class="small">${tube.pigments.join(' + ')}</p>
+        <p class="small">${[tube.pigments.join(' + '), tube.batch].filter(Boolean).join(', ')}</p>
+        <p class="small trust">${tube.evidence ? trustSays(tube.evidence.trust) : nothing}</p>
       </header>
       <div class="pulls">
         <tl-ladder-pulls close .pulls=${[...pulls, ...undertone]}></tl-ladder-pulls>
         <div class="paint" aria-hidden="true">${t.paintHere}</div>
       </div>
-      <tl-constants-chart
-        bare
-        fixed="420"
-        summary=${t.curvesSays(tube.label)}
-        .nm=${this.profile.wavelengths}
-        .series=${[{ label: tube.label, ...curvesOf(tube, fit), ...paint }]}
-      ></tl-constants-chart>
-      <p class="small">
-        ${tube.evidence ? trustSays(tube.evidence.trust) : nothing}
-        ${film ? t.undertoneOf(t.thickness(num(UNDERTONE_X, 1)), num(film.contrast, 2)) : nothing}
-      </p>
+      <div class="says">
+        <tl-constants-chart
+          bare
+          fixed="340"
+          summary=${t.curvesSays(tube.label)}
+          .nm=${this.profile.wavelengths}
+          .series=${[{ label: tube.label, ...curvesOf(tube, fit), ...paint }]}
+        ></tl-constants-chart>
+        <p class="small">
+          ${film ? t.undertoneOf(t.thickness(num(UNDERTONE_X, 1)), num(film.contrast, 2)) : nothing}
+        </p>
+      </div>
     </article>`;
   }
 }
+
+/** A rung from a file may carry its tube's name before its own: under the tube's heading its own is enough. */
+function withoutTube(rung: string, { id, label }: ProfileTube): string {
+  for (const name of [id, label]) {
+    if (rung.startsWith(name)) return rung.slice(name.length).replace(/^[\s:_-]+/, '') || rung;
+  }
+  return rung;
+}
+
 define('tl-palette-sheet', TlPaletteSheet);

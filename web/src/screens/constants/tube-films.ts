@@ -54,6 +54,15 @@ export class TlTubeFilms extends TlElement {
           grid-template-columns: repeat(2, minmax(0, 1fr));
         }
       }
+      @media print {
+        :host {
+          display: block;
+        }
+        .films {
+          grid-template-columns: repeat(4, minmax(0, 1fr));
+          margin-block-end: 4mm;
+        }
+      }
       .asked {
         display: flex;
         flex-wrap: wrap;

@@ -1,32 +1,14 @@
 import { css, html, nothing, svg } from 'lit';
 import type { Ladder } from '../../../../server/api/ladders.ts';
-import type { Answer } from '../../api/call.ts';
-import { setStyle } from '../../design/set-style.ts';
-import '../../parts/table.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { grams, num } from '../../text/numbers.ts';
+import './ladder-paper.ts';
+import { type PlannedRung, ratioSigma } from './planned-rung.ts';
 import { rungName } from './target.ts';
 
-/** Relative standard deviation of paint : white, from that of the paint's share x: d(x/(1-x)) = dx/(1-x)^2. */
-export function ratioSigma(rung: Pick<PlannedRung, 'share' | 'shareRelativeSigma'>): number {
-  return rung.shareRelativeSigma / Math.max(1e-9, 1 - rung.share);
-}
-
-/** The black half of a card in hatching: ink-sparing, and no printer leaves it out as a background. */
-const HATCH = html`<svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-  ${Array.from(
-    { length: 33 },
-    (_, i) =>
-      svg`<line x1=${i * 6 - 100} y1="100" x2=${i * 6} y2="0" stroke="#000" stroke-width="0.8" vector-effect="non-scaling-stroke"></line>`,
-  )}
-</svg>`;
-
-type PlannedRung = Answer<'planLadder'>['rungs'][number];
-
 /**
- * The ladder card: what to weigh for each rung, and on paper a box to pull each drawdown into, half of it printed
- * black where the printer can be spared nothing more than a hatch.
+ * The ladder card: what to weigh for each rung, as bars and figures on the screen, as a table with boxes on paper.
  */
 export class TlLadderCard extends TlElement {
   static override properties = {
@@ -44,10 +26,6 @@ export class TlLadderCard extends TlElement {
       :host {
         display: grid;
         gap: var(--s3);
-      }
-      .paper,
-      tl-table {
-        display: none;
       }
       .pours {
         list-style: none;
@@ -93,57 +71,8 @@ export class TlLadderCard extends TlElement {
         :host {
           display: block;
         }
-        .paper,
-        tl-table {
-          display: block;
-        }
         .pours {
           display: none;
-        }
-        .heading {
-          display: flex;
-          justify-content: space-between;
-          align-items: baseline;
-          border-block-end: 1.5pt solid #000;
-          padding-block-end: 2mm;
-        }
-        .blanks {
-          display: flex;
-          gap: 10mm;
-          margin-block: 2mm 5mm;
-        }
-        .boxes {
-          display: grid;
-          grid-template-columns: 1fr 1fr;
-          gap: 5mm;
-          margin-block: 5mm;
-        }
-        .box {
-          break-inside: avoid;
-          display: grid;
-          grid-template-rows: auto 1fr;
-          gap: 1mm;
-        }
-        .pull {
-          block-size: var(--box, 42mm);
-          border: 0.5pt solid #000;
-          display: grid;
-          grid-template-columns: 1fr 1fr;
-          position: relative;
-        }
-        .pull svg {
-          inline-size: 100%;
-          block-size: 100%;
-          border-inline-end: 0.5pt solid #000;
-        }
-        .name {
-          display: flex;
-          justify-content: space-between;
-          font-size: 11pt;
-          font-weight: 700;
-        }
-        .name span {
-          font-weight: 400;
         }
       }
     `,
@@ -160,53 +89,11 @@ export class TlLadderCard extends TlElement {
     const { plan } = this;
     if (!plan) return nothing;
     const t = ladderWords();
-    const step = plan.scaleResolution;
     return html`
-      <div class="paper">
-        <div class="heading"><h1>${t.cardTitle(this.label)}</h1></div>
-        <p class="blanks">
-          <span>${t.cardDate}: ____________</span>
-          <span>${t.cardScale}: ${grams(step, step)}</span>
-          <span>${t.methodUsed[plan.method]}</span>
-        </p>
-      </div>
       <ol class="pours" aria-label=${t.planTable}>
-        ${this.rungs.map((rung) => this.#pours(rung, step))}
+        ${this.rungs.map((rung) => this.#pours(rung, plan.scaleResolution))}
       </ol>
-      <tl-table
-        caption=${t.planTable}
-        .columns=${[
-          { heading: t.rung },
-          { heading: t.pour },
-          { heading: t.planned, unit: 'g', figures: true },
-          { heading: t.weighed, unit: 'g', figures: true },
-          { heading: t.ratioError, unit: '%', figures: true },
-        ]}
-        .rows=${this.rungs.flatMap((rung) =>
-          rung.parts.map((part, i) => [
-            i === 0 ? rungName(rung) : html`<span class="unseen">${rungName(rung)}</span>`,
-            part.label,
-            grams(part.plannedGrams, step).replace(/\s*g$/, ''),
-            part.weighedGrams === null ? '______' : grams(part.weighedGrams, step).replace(/\s*g$/, ''),
-            i === 0 && rung.parts.length > 1 ? num(100 * ratioSigma(rung), 1) : '',
-          ]),
-        )}
-      ></tl-table>
-      <div class="paper">
-        <div class="boxes" ${setStyle({ '--box': this.rungs.length > 4 ? '34mm' : '42mm' })}>
-          ${this.rungs.map(
-            (rung) =>
-              html`<div class="box">
-                <div class="name">${rungName(rung)} <span>${t.cardPull}</span></div>
-                <div class="pull">
-                  ${HATCH}
-                  <div></div>
-                </div>
-              </div>`,
-          )}
-        </div>
-        <p>${t.cardNote}</p>
-      </div>
+      <tl-ladder-paper label=${this.label} .plan=${plan} .rungs=${this.rungs}></tl-ladder-paper>
     `;
   }
 

@@ -12,7 +12,7 @@ import { BenchState } from '../../state/bench-state.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { ladderWords } from '../../text/ladder.ts';
 import { num } from '../../text/numbers.ts';
-import { ratioSigma } from './ladder-card.ts';
+import { ratioSigma } from './planned-rung.ts';
 import './ladder-card.ts';
 import { rungName } from './target.ts';
 

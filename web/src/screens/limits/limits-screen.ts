@@ -7,6 +7,7 @@ import '../../parts/next-step.ts';
 import '../../parts/notice.ts';
 import '../../parts/page-frame.ts';
 import '../../parts/progress.ts';
+import '../../parts/sheet-notes.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { type Route, linkTo } from '../../shell/route.ts';
 import { BenchState } from '../../state/bench-state.ts';
@@ -14,12 +15,13 @@ import { RemoteController } from '../../state/remote.ts';
 import { ScaleController } from '../../state/scale.ts';
 import { limitsWords } from '../../text/limits.ts';
 import { num } from '../../text/numbers.ts';
+import { sheetWords } from '../../text/sheets.ts';
 import type { LimitsAnswer, OneMoreAnswer, ValueStringAnswer } from '../../workers/limits-jobs.ts';
 import { PaletteController, quickBench, searchBench } from '../../workers/palette-controller.ts';
 import type { HighlightsAnswer } from '../../workers/parts-jobs.ts';
 import '../mixing/scale-fields.ts';
 import './inside-panel.ts';
-import './limits-view.ts';
+import { limitsCharts } from './limits-view.ts';
 import { oneMoreView, tubesInUse } from './tubes-view.ts';
 import { STRING_CHOICE, type StringChoice, stringOptions } from './string-settings.ts';
 import './value-string-view.ts';
@@ -138,9 +140,15 @@ export class TlLimitsScreen extends TlElement {
     const only = this.#only(profile);
     this.share = 0;
     if (this.route?.args[0] !== 'string') {
-      const found = await this.#limits.run((signal) =>
-        searchBench.run('limits', { only }, { signal, onProgress: (share) => (this.share = share) }),
-      );
+      const found = await this.#limits.run(async (signal) => {
+        const answer = await searchBench.run(
+          'limits',
+          { only },
+          { signal, onProgress: (share) => (this.share = share) },
+        );
+        await limitsCharts;
+        return answer;
+      });
       if (!found) return;
     }
     await this.#lay(profile);
@@ -282,7 +290,7 @@ export class TlLimitsScreen extends TlElement {
 
   #paper(profile: PaletteProfile) {
     const t = limitsWords();
-    return html`<tl-page heading="${t.string}: ${t.ways[this.choice.way]}" lead=${profile.title ?? ''}>
+    return html`<tl-page heading="${t.string}: ${t.ways[this.choice.way]}" lead=${sheetWords().stringIs}>
       <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
       <a class="no-print" href=${linkTo('limits')}>${t.back}</a>
       ${
@@ -290,6 +298,7 @@ export class TlLimitsScreen extends TlElement {
           ? this.#laid(profile, this.#string.value)
           : html`<tl-progress label=${t.working}></tl-progress>`
       }
+      <tl-sheet-notes .profile=${profile}></tl-sheet-notes>
     </tl-page>`;
   }
 

@@ -4,6 +4,7 @@ import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import { onThisScreen, patchName } from '../../design/patch.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { limitsWords } from '../../text/limits.ts';
+import { sheetWords } from '../../text/sheets.ts';
 import { grams, num } from '../../text/numbers.ts';
 import { smallGrams } from '../../text/small-grams.ts';
 import { ScaleController } from '../../state/scale.ts';
@@ -68,6 +69,9 @@ export class TlValueString extends TlElement {
       h3 {
         margin-block-start: var(--s4);
       }
+      .paint {
+        display: none;
+      }
       .how {
         margin-block: 4px var(--s2);
       }
@@ -101,8 +105,26 @@ export class TlValueString extends TlElement {
           grid-template-columns: repeat(5, 1fr);
           gap: 6mm 0;
         }
+        ol.wide {
+          grid-template-columns: repeat(4, 1fr);
+        }
         svg {
-          block-size: 26mm;
+          block-size: 16mm;
+        }
+        .whole {
+          break-inside: avoid;
+        }
+        h3 {
+          margin-block-start: 6mm;
+        }
+        /* The step itself, painted under its picture, edge to edge with its neighbours. */
+        .paint {
+          display: block;
+          block-size: 20mm;
+          padding: 1mm;
+          border: 0.5pt dashed #000;
+          font-size: var(--t-small);
+          line-height: 1;
         }
       }
     `,
@@ -124,14 +146,16 @@ export class TlValueString extends TlElement {
       ${this.#notes(this.string.steps.map(({ value, pour }) => ({ of: num(value, 1), pour })))}
       ${
         shown.length > 0
-          ? html`<h3>${t.highlights}</h3>
+          ? html`<section class="whole">
+              <h3>${t.highlights}</h3>
               <p class="how">${t.highlightsHow}</p>
               <ol class="wide" aria-label=${t.highlights}>
                 ${shown.map((h) =>
                   this.#step(labelIn(this.profile, h.warm), h, t.lost(num(h.valueLost, 2)), h.prediction),
                 )}
               </ol>
-              ${this.#notes(shown.map(({ warm, pour }) => ({ of: labelIn(this.profile, warm), pour })))}`
+              ${this.#notes(shown.map(({ warm, pour }) => ({ of: labelIn(this.profile, warm), pour })))}
+            </section>`
           : nothing
       }`;
   }
@@ -152,6 +176,7 @@ export class TlValueString extends TlElement {
         <rect y="60" width="100.5" height="60" fill="#ececec"></rect>
         ${made ? svg`<rect x="7" y="10" width="86" height="100" fill=${onThisScreen(made.lab).css}></rect>` : nothing}
       </svg>
+      <div class="paint" aria-hidden="true">${sheetWords().paint}</div>
       <div class="says">
         <b>${heading}</b>
         <span class="small" aria-hidden="true">${made ? t.leaning(num(made.lean, 1)) : label}</span>

@@ -6,12 +6,14 @@ import '../../parts/drawdown.ts';
 import '../../parts/empty.ts';
 import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
+import '../../parts/sheet-notes.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { RemoteController } from '../../state/remote.ts';
 import { mixingWords } from '../../text/mixing.ts';
 import { ScaleController } from '../../state/scale.ts';
 import { grams, num } from '../../text/numbers.ts';
+import { sheetWords } from '../../text/sheets.ts';
 import { quickBench } from '../../workers/palette-controller.ts';
 import type { OrderAnswer } from '../../workers/order-job.ts';
 import type { PredictAnswer } from '../../workers/predict-job.ts';
@@ -88,6 +90,9 @@ export class TlRecipeCard extends TlElement {
         block-size: 26px;
         border: var(--edge);
       }
+      .write {
+        display: none;
+      }
       .paint {
         border: 1px dashed #000;
         background: #fff;
@@ -103,7 +108,30 @@ export class TlRecipeCard extends TlElement {
       }
       @media print {
         .card {
-          grid-template-columns: minmax(0, 1.2fr) minmax(0, 1fr);
+          grid-template-columns: minmax(0, 1.9fr) minmax(0, 1fr);
+          gap: 6mm;
+          max-inline-size: none;
+        }
+        th,
+        td {
+          padding-block: 2.5mm;
+        }
+        tr.sum > * {
+          border-block-end: 0;
+        }
+        /* Left white for what the scale said. */
+        .write {
+          display: table-cell;
+          inline-size: 24mm;
+          padding-inline: 2mm;
+          border-inline: 0.5pt solid #000;
+          text-align: end;
+        }
+        .paint {
+          min-block-size: 62mm;
+        }
+        tl-sheet-notes {
+          margin-block-start: 5mm;
         }
       }
     `,
@@ -133,7 +161,7 @@ export class TlRecipeCard extends TlElement {
         <tl-empty heading=${t.noRecipe}></tl-empty>
       </tl-page>`;
     }
-    return html`<tl-page heading=${t.cardTitle} lead=${this.profile.title ?? ''}>
+    return html`<tl-page heading=${t.cardTitle} lead=${sheetWords().recipeIs}>
       <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
       <a class="no-print" href=${linkTo('mixing')}>${t.back}</a>
       <div class="card">
@@ -151,6 +179,10 @@ export class TlRecipeCard extends TlElement {
           <div class="paint" aria-hidden="true">${t.paintHere}</div>
         </div>
       </div>
+      <tl-sheet-notes
+        .profile=${this.profile}
+        white=${(wanted ?? mix?.lab)?.white ?? nothing}
+      ></tl-sheet-notes>
     </tl-page>`;
   }
 
@@ -178,11 +210,19 @@ export class TlRecipeCard extends TlElement {
           <th scope="col">${t.tubes}</th>
           <th scope="col" class="share">${t.share}</th>
           <th scope="col" class="share">${t.grams}</th>
+          <th scope="col" class="write">${sheetWords().weighed}<br />g</th>
         </tr>
       </thead>
       <tbody>
         ${steps.map((step) => this.#row(labelIn(this.profile, step.tube), t.steps[step.how], step.grams, total))}
         ${preTints.map(({ strong, pour }) => this.#row(t.thePreTint(labelIn(this.profile, strong)), t.steps.add, pour, total))}
+        <tr class="sum">
+          <td class="tick"></td>
+          <th scope="row">${sheetWords().total}</th>
+          <td class="share"></td>
+          <td class="grams">${grams(total, resolution)}</td>
+          <td class="write"></td>
+        </tr>
       </tbody>
     </table>`;
   }
@@ -196,6 +236,7 @@ export class TlRecipeCard extends TlElement {
       </th>
       <td class="share">${num((100 * weighed) / total, 1)} %</td>
       <td class="grams">${grams(weighed, this.#scale.value.resolution)}</td>
+      <td class="write"></td>
     </tr>`;
   }
 }

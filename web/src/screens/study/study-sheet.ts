@@ -3,9 +3,11 @@ import { createRef, ref } from 'lit/directives/ref.js';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
 import '../../parts/next-step.ts';
 import '../../parts/page-frame.ts';
+import '../../parts/sheet-notes.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { linkTo } from '../../shell/route.ts';
 import { num } from '../../text/numbers.ts';
+import { sheetWords } from '../../text/sheets.ts';
 import { studyWords } from '../../text/study.ts';
 import './family-table.ts';
 import { canvasHeight, familyRows, rowColour } from './family-rows.ts';
@@ -74,7 +76,10 @@ export class TlStudySheet extends TlElement {
     const { study } = this;
     const rows = familyRows(study);
     const size = `${num(study.canvas.widthCentimetres, 1)} × ${num(canvasHeight(study), 1)} cm`;
-    return html`<tl-page heading=${t.study} lead="${study.picture?.name ?? ''}, ${size}">
+    return html`<tl-page
+      heading=${t.study}
+      lead="${study.picture?.name ?? ''}, ${size}. ${sheetWords().studyIs}"
+    >
       <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
       <a class="no-print" href=${linkTo('study')}>${t.back}</a>
       <div class="two">
@@ -101,6 +106,7 @@ export class TlStudySheet extends TlElement {
         .resolution=${this.resolution}
       ></tl-family-table>
       <tl-paint-list close .rows=${rows} .profile=${this.profile}></tl-paint-list>
+      <tl-sheet-notes .profile=${this.profile}></tl-sheet-notes>
     </tl-page>`;
   }
 }
