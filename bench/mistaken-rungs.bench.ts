@@ -50,6 +50,17 @@ function turned(set: SwatchSet, id: string): SwatchSet {
   return { ...set, swatches };
 }
 
+/** Two neighbouring rungs, each with the other's readings. */
+function exchanged(set: SwatchSet, seed: number): Trial {
+  const first = seed % 3;
+  const pair = [RUNGS[first]!, RUNGS[first + 1]!].map((r) => `paint-${1 + (seed % 4)}-${r}`);
+  const [a, b] = pair.map((id) => set.swatches.find((s) => s.id === id)!.readings);
+  const swatches = set.swatches.map((s) =>
+    s.id === pair[0] ? { ...s, readings: b! } : s.id === pair[1] ? { ...s, readings: a! } : s,
+  );
+  return { set: { ...set, swatches }, guilty: pair, says: /changed places/ };
+}
+
 const spoilt = (seed: number, kind: Kind, id: string, by: (v: number) => number): SwatchSet =>
   inventedSet(seed, { kind, spoil: (at, reading) => (at === id ? reading.map(by) : reading) });
 
@@ -76,16 +87,9 @@ const MISTAKES: Readonly<Record<string, (seed: number, kind: Kind) => Trial>> = 
     const id = rungOf(seed, RUNGS.slice(1));
     return { set: inventedSet(seed, { kind, wrong: { [id]: 1.2 } }), guilty: [id], says: /reads like 1:/ };
   },
-  'two swatches exchanged': (seed, kind) => {
-    const set = inventedSet(seed, { kind });
-    const first = seed % 3;
-    const pair = [RUNGS[first]!, RUNGS[first + 1]!].map((r) => `paint-${1 + (seed % 4)}-${r}`);
-    const [a, b] = pair.map((id) => set.swatches.find((s) => s.id === id)!.readings);
-    const swatches = set.swatches.map((s) =>
-      s.id === pair[0] ? { ...s, readings: b! } : s.id === pair[1] ? { ...s, readings: a! } : s,
-    );
-    return { set: { ...set, swatches }, guilty: pair, says: /changed places/ };
-  },
+  'two swatches exchanged': (seed, kind) => exchanged(inventedSet(seed, { kind }), seed),
+  'exchanged, 0.1 g scale': (seed, kind) =>
+    exchanged(onScale(inventedSet(seed, { kind, weighing: 0.003 }), 0.1), seed),
   'fingerprint, a veil of 3 %': (seed, kind) => {
     const id = rungOf(seed, RUNGS);
     return { set: spoilt(seed, kind, id, (v) => 0.97 * v + 0.03), guilty: [id], says: /even veil/ };

@@ -5,15 +5,15 @@ import { paletteOfSolution } from './assemble/palette-of-solution.ts';
 import { reducedChiSquares } from './evidence/chi-square.ts';
 import { type OddRung, oddRungs } from './evidence/odd-rung.ts';
 import { type SwatchEvidence, swatchEvidence } from './evidence/swatch-evidence.ts';
-import { ratherSwapped } from './evidence/swapped-or-exchanged.ts';
 import { trustLine } from './evidence/trust.ts';
+import { turnedRound } from './evidence/turned-round.ts';
 import { wrongRatios } from './evidence/wrong-ratio.ts';
 import type { SharedUnknown } from './model/layout.ts';
 import { fitProblem } from './model/problem.ts';
 import { SETTINGS, type FitSettings } from './model/settings.ts';
 import type { Surface } from './optics/surface.ts';
 import type { LeftOutRung, PaletteFit, TubeFit } from './palette-fit.ts';
-import { solvePalette } from './solve/solve-palette.ts';
+import { type Solution, solvePalette } from './solve/solve-palette.ts';
 import { say } from './sentences.ts';
 
 export interface FitOptions {
@@ -54,27 +54,29 @@ export function fitPalette(set: SwatchSet, options: FitOptions = {}): PaletteFit
   const again = set.swatches.filter((s) => s.again !== undefined).map((s) => s.id);
   const without = new Set([...(options.without ?? []), ...again]);
   const settings = { ...SETTINGS[set.instrument.kind], ...options.settings };
-  const asked = fitProblem(set, {
-    settings,
-    estimate: options.estimate ?? estimatedFor(set),
-    ...(options.surface ? { surface: options.surface } : {}),
-    ...(without.size > 0 ? { without } : {}),
-  });
-  const solution = solvePalette(asked, settings.discrepancySd);
+  const solve = (part: SwatchSet): Solution =>
+    solvePalette(
+      fitProblem(part, {
+        settings,
+        estimate: options.estimate ?? estimatedFor(set),
+        ...(options.surface ? { surface: options.surface } : {}),
+        ...(without.size > 0 ? { without } : {}),
+      }),
+      settings.discrepancySd,
+    );
+  const solution = solve(set);
   const { problem } = solution;
   let unlike: readonly OddRung[] = [];
   if (options.dropWrongRatios ?? true) {
     const odd = oddRungs(problem, solution);
     const wrong = wrongRatios(problem, solution);
-    const guiltiest = wrong.filter((w, i) => wrong.findIndex((v) => v.tube === w.tube) === i);
-    const asItStands = (part: SwatchSet): PaletteFit =>
-      fitPalette(part, { ...options, leaveOneOut: false, dropWrongRatios: false });
-    // Two rungs that changed places would each pass for one weighed wrong, so they are asked about first.
-    const exchanged = odd.filter((o) => {
-      if (o.what !== 'exchanged') return false;
-      const rival = guiltiest.find((w) => w.tube === o.tube);
-      return !rival?.swapped || !ratherSwapped(set, o.tube, rival.swatches, o.swatches, asItStands);
-    });
+    const exchanged = odd.filter((o) => o.what === 'exchanged');
+    // One rung turned round pulls the whole tube after it, so it is asked about first, of every tube that looks wrong.
+    const turned = [...new Set([...odd, ...wrong].map(({ tube }) => tube))].flatMap(
+      (id) => turnedRound(set, id, exchanged.find((o) => o.tube === id)?.swatches, without, solve) ?? [],
+    );
+    if (turned.length) return withoutRungs(set, options, turned);
+    // Two rungs that changed places would each pass for one weighed wrong.
     if (exchanged.length) return withoutRungs(set, options, exchanged);
     if (wrong.length) return withoutRungs(set, options, wrong);
     const explained = odd.filter((o) => o.what !== 'unlike');

@@ -4,6 +4,7 @@
  * refitted without it), and how probable that is against an honest rung.
  */
 import { sharesOfPile } from '../../calibrate/swatch-set/piles.ts';
+import type { SwatchTube } from '../../calibrate/swatch-set/schema.ts';
 import { costAt, readingsCost } from '../model/linearise.ts';
 import type { FitProblem } from '../model/problem.ts';
 import type { Solution } from '../solve/solve-palette.ts';
@@ -34,7 +35,7 @@ const MISTAKE_SD = 1.5;
 /** Named from this chance on. */
 const NAMED = 0.9;
 /** Standard deviation of the ln ratio one rung reads like by the others, beyond all noise. This project's choice. */
-const FORETOLD = 0.1;
+export const FORETOLD = 0.1;
 /** ln ratio steps tried around the weighed ratio. */
 const TRIED = Array.from({ length: 61 }, (_, i) => -3.75 + i * 0.125);
 
@@ -62,9 +63,7 @@ export function wrongRatios(problem: FitProblem, solution: Solution): WrongRatio
     const best = readsLike(problem, solution, left, g, place, part.sd);
     const lnOff = best.e * part.sd * sign;
     const sd = Math.hypot(part.sd, best.sd);
-    const honest = (1 - MISTAKES) * density(best.e * part.sd, sd);
-    const mistaken = MISTAKES * density(best.e * part.sd, Math.hypot(MISTAKE_SD, sd));
-    const probability = mistaken / (mistaken + honest);
+    const probability = chanceOfMistake(best.e * part.sd, sd);
     if (!(probability >= NAMED)) return;
     const zero = new Float64Array(piles.errorCount);
     const c = sharesOfPile(piles, group.pile, zero).shares[t]!;
@@ -83,17 +82,49 @@ export function wrongRatios(problem: FitProblem, solution: Solution): WrongRatio
       probability,
       swapped,
       remaining: costAt(problem, solution.weights, left, new Set(beside), b),
-      words: say('wrong-ratio', {
+      words: wrongRatioWords({
         rung: group.swatches[0]!.swatch.id,
-        weighed: figure(weighed),
-        tube: set.tubes[t]!.label || id,
-        reads: figure(reads),
-        swapped: swapped ? say('swapped') : '',
-        percent: Math.floor(probability * 1000) / 10,
+        tube: set.tubes[t]!,
+        weighed,
+        readsLike: reads,
+        probability,
+        swapped,
       }),
     });
   });
   return found.toSorted((a, b) => a.remaining - b.remaining);
+}
+
+/**
+ * Chance that a ratio is a mistake rather than unlucky, 0..1.
+ * @param lnOff ln of (ratio it reads like / ratio weighed)
+ * @param sd standard deviation of that where nothing is wrong
+ */
+export function chanceOfMistake(lnOff: number, sd: number): number {
+  const honest = (1 - MISTAKES) * density(lnOff, sd);
+  const mistaken = MISTAKES * density(lnOff, Math.hypot(MISTAKE_SD, sd));
+  return mistaken / (mistaken + honest);
+}
+
+/** The sentence about one rung; `rung` is the id of its first swatch, ratios are parts of white to one of the tube. */
+export function wrongRatioWords(found: {
+  readonly rung: string;
+  readonly tube: SwatchTube;
+  readonly weighed: number;
+  readonly readsLike: number;
+  readonly probability: number;
+  readonly swapped: boolean;
+}): string {
+  const { rung, tube, weighed, readsLike, probability, swapped } = found;
+  return say('wrong-ratio', {
+    rung,
+    weighed: figure(weighed),
+    tube: tube.label || tube.id,
+    reads: figure(readsLike),
+    swapped: swapped ? say('swapped') : '',
+    // Nothing is certain: no more than 99.9.
+    percent: Math.min(99.9, Math.floor(probability * 1000) / 10),
+  });
 }
 
 /** The weighing error (in its own standard deviations) at which a pile reads best, the tube held as the others have it. */
