@@ -7,6 +7,9 @@ import type { ChartPicture, ChartTable } from './model.ts';
 import { type ChartName, saveCsv, savePng, saveSvg } from './save.ts';
 import { numbersTable } from './numbers-table.ts';
 
+/** px of a chart on paper: what an A4 page holds between its margins, less a little. */
+const PAPER_WIDTH = 680;
+
 /**
  * What every chart of the program shares: it fills its width, a cursor that follows the pointer and the arrow keys and
  * says the value where it stands, the table of its numbers, and saving as SVG, PNG and CSV.
@@ -37,6 +40,7 @@ export abstract class ChartElement extends TlElement {
   /** Index of the stop the cursor is on, or -1. */
   declare protected at: number;
   #watch: ResizeObserver | undefined;
+  #onScreen = 0;
 
   constructor() {
     super();
@@ -58,6 +62,8 @@ export abstract class ChartElement extends TlElement {
       if (width > 0 && width !== this.width) this.width = width;
     });
     this.#watch.observe(this);
+    window.addEventListener('beforeprint', this.#forPaper);
+    window.addEventListener('afterprint', this.#forScreen);
     // Drawn with its surroundings, not a frame after them: nothing below it is pushed down.
     if (this.fixed === undefined && this.width === 0) this.width = Math.floor(this.clientWidth);
   }
@@ -65,7 +71,23 @@ export abstract class ChartElement extends TlElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#watch?.disconnect();
+    window.removeEventListener('beforeprint', this.#forPaper);
+    window.removeEventListener('afterprint', this.#forScreen);
   }
+
+  /** Drawn anew for a page, not shrunk to it: what is written in it keeps its size. */
+  readonly #forPaper = (): void => {
+    if (this.width === 0) return;
+    this.#onScreen = this.width;
+    this.width = Math.min(this.width, PAPER_WIDTH);
+    // The page is laid out for paper before the next update would come.
+    this.performUpdate();
+  };
+
+  readonly #forScreen = (): void => {
+    if (this.#onScreen > 0) this.width = this.#onScreen;
+    this.#onScreen = 0;
+  };
 
   /** What the marks are, in one line under the name; empty where the marks are named themselves. */
   protected key(): string {

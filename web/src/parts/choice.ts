@@ -26,6 +26,11 @@ export class TlChoice extends TlElement {
   static override styles = [
     TlElement.styles,
     css`
+      @media print {
+        :host {
+          display: none;
+        }
+      }
       fieldset {
         margin: 0;
         padding: 0;

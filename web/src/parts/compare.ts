@@ -30,6 +30,12 @@ export class TlCompare extends TlElement {
         inline-size: 100%;
         block-size: clamp(7rem, 18vw, 14rem);
       }
+      /* Printed colour is no paint: enough of it to know the pair again, and no more ink. */
+      @media print {
+        svg {
+          block-size: 18mm;
+        }
+      }
       ul {
         display: flex;
         max-inline-size: none;

@@ -70,6 +70,11 @@ export class TlDrawdown extends TlElement {
         display: grid;
         line-height: 1.25;
       }
+      @media print {
+        :host([size]) {
+          max-inline-size: 62mm;
+        }
+      }
       .heading {
         font-weight: 700;
         text-wrap: balance;

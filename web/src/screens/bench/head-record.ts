@@ -1,6 +1,5 @@
 import { css, html, nothing } from 'lit';
 import type { HeadRecord, TileHistory } from '../../../../server/api/head-record.ts';
-import '../../charts/control-chart.ts';
 import '../../parts/choice.ts';
 import '../../parts/table.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
@@ -47,7 +46,7 @@ export class TlHeadRecord extends TlElement {
     const t = headWords();
     const { record } = this;
     if (!record) return nothing;
-    return html`<details>
+    return html`<details @toggle=${() => void import('../../charts/control-chart.ts').catch(() => undefined)}>
       <summary>${t.record}</summary>
       <div class="inside">
         ${this.#checkTile(record.checkTile)}

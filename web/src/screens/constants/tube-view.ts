@@ -1,11 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
 import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
-import '../../charts/constants-chart.ts';
-import '../../charts/ladder-plane.ts';
 import type { LadderPoint } from '../../charts/ladder-plane.ts';
-import '../../charts/reflectance-chart.ts';
-import '../../charts/residual-chart.ts';
 import { type Patch, onThisScreen } from '../../design/patch.ts';
 import { patchOfAnswer } from '../../design/patch-of-answer.ts';
 import '../../parts/notice.ts';
@@ -25,6 +21,14 @@ import { channelWavelengths } from './channels.ts';
 import { curvesOf, pullsOf } from './tube-facts.ts';
 import './tube-films.ts';
 import { said } from '../../text/said.ts';
+
+/** The drawings come after the first answers. Where one cannot be had, the rest stands without it. */
+const charts = Promise.allSettled([
+  import('../../charts/constants-chart.ts'),
+  import('../../charts/ladder-plane.ts'),
+  import('../../charts/reflectance-chart.ts'),
+  import('../../charts/residual-chart.ts'),
+]);
 
 /** Everything known of one tube, from what the eye can check to what the numbers rest on. */
 export class TlTubeView extends TlElement {
@@ -132,7 +136,7 @@ export class TlTubeView extends TlElement {
 
   override updated(): void {
     if (this.below || !this.settled) return;
-    requestAnimationFrame(() => setTimeout(() => (this.below = true)));
+    void charts.then(() => requestAnimationFrame(() => setTimeout(() => (this.below = true))));
   }
 
   #below() {

@@ -2,10 +2,6 @@ import { css, html } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
 import type { EdgeMix } from '../../../../src/mix/index.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import '../../charts/hue-reach.ts';
-import '../../charts/neutral-line.ts';
-import '../../charts/turntable.ts';
-import '../../charts/value-slice.ts';
 import { type Patch, onThisScreen } from '../../design/patch.ts';
 import '../../parts/choice.ts';
 import '../../parts/drawdown.ts';
@@ -14,6 +10,14 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { limitsWords } from '../../text/limits.ts';
 import { num } from '../../text/numbers.ts';
 import type { LimitsAnswer } from '../../workers/limits-jobs.ts';
+
+/** The drawings come while the search runs. Where one cannot be had, the numbers stand without it. */
+export const limitsCharts = Promise.allSettled([
+  import('../../charts/hue-reach.ts'),
+  import('../../charts/neutral-line.ts'),
+  import('../../charts/turntable.ts'),
+  import('../../charts/value-slice.ts'),
+]);
 
 const paintOf = (lab: Lab): string => onThisScreen(lab).css;
 
@@ -55,6 +59,20 @@ export class TlLimitsView extends TlElement {
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr));
         gap: var(--s4) var(--s5);
         align-items: start;
+      }
+      /* One under the other, so that what is written in a chart stays large enough to read. */
+      @media print {
+        :host,
+        .pair {
+          display: block;
+        }
+        .ends {
+          grid-template-columns: repeat(3, minmax(0, 1fr));
+        }
+        :host > * + *,
+        .pair > * + * {
+          margin-block-start: var(--s4);
+        }
       }
     `,
   ];

@@ -30,6 +30,11 @@ export class TlPullSlider extends TlElement {
         position: relative;
         block-size: var(--target);
       }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
       svg {
         position: absolute;
         inset: 0;

@@ -227,7 +227,7 @@ export class TlRackScreen extends TlElement {
         </p>
         ${tube.note && tube.note !== this.#note ? html`<p class="small">${tube.note}</p>` : nothing}
         ${this.#care(tube)}
-        <div class="row actions">
+        <div class="row actions no-print">
           <a class="action" href=${linkTo('ladder', tube.id)}>${t.ladderAction}</a>
           ${
             known.stage === 'constants'
