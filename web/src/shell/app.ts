@@ -9,7 +9,7 @@ import { shellWords } from '../text/shell.ts';
 import { appStyles } from './app-styles.ts';
 import { here, mark } from './mark.ts';
 import { type Route, linkTo, parseRoute } from './route.ts';
-import { ACTS, THUMB, isScreen, loadScreen } from './screens.ts';
+import { ACTS, THUMB, isScreen, loadAhead, loadScreen } from './screens.ts';
 import { loadAgainOnce, loadedWell } from './load-again.ts';
 import './screen-settings.ts';
 
@@ -50,7 +50,7 @@ export class TlApp extends TlElement {
       if (connection === 'open' && this.connection === 'away') say(shellWords().back);
       this.connection = connection;
     });
-    void this.#show();
+    void this.#show().then(loadAhead);
   }
 
   override disconnectedCallback(): void {

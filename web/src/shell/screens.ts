@@ -24,3 +24,28 @@ export async function loadScreen(name: string): Promise<void> {
   if (!load) throw new Error(`No screen ${name} was built.`);
   await load();
 }
+
+/** ms from the first screen to the others': by then what it asked the bench for is drawn. */
+const SETTLED = 2000;
+
+/**
+ * Fetches the screens not opened yet, one at a time while the page has nothing else to do, so that each opens at once. One
+ * that cannot be had is asked for again, and the failure said, when it is opened. Not where the reader saves data.
+ */
+export async function loadAhead(): Promise<void> {
+  const { connection } = navigator as Navigator & { readonly connection?: { readonly saveData?: boolean } };
+  if (connection?.saveData) return;
+  await new Promise((resolve) => setTimeout(resolve, SETTLED));
+  for (const load of Object.values(modules)) {
+    await atRest();
+    await load().catch(() => undefined);
+  }
+}
+
+function atRest(): Promise<unknown> {
+  return new Promise((resolve) => {
+    // Not every browser can tell when it is idle.
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(resolve);
+    else setTimeout(resolve, 200);
+  });
+}
