@@ -13,7 +13,7 @@ import { suggestionsFor } from './suggestions.ts';
 export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fit'> {
   const form = readingFormOf(job.set.instrument);
   const swatches = new Map(fit.swatches.map((s) => [s.id, s]));
-  const rungView = (rung: RungEvidence): TubeFitAnswer['rungs'] => {
+  const rungView = (tubeId: string, rung: RungEvidence): TubeFitAnswer['rungs'] => {
     const fitted = swatches.get(rung.id);
     if (!fitted) return [];
     const origin = job.rungs[rung.id];
@@ -21,7 +21,7 @@ export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fi
       {
         swatchId: rung.id,
         rungId: origin?.rungId ?? null,
-        name: origin?.name ?? rung.id,
+        name: origin?.name ?? underTube(tubeId, rung.id),
         share: rung.share,
         measured: [...fitted.mean],
         fitted: [...fitted.predicted],
@@ -42,8 +42,21 @@ export function fitResultView(fit: PaletteFit, job: FitJob): Omit<FitResult, 'fi
     geometry: fit.palette.geometry,
     channels: channelNames(form),
     surface: { ...fit.palette.surface, estimated: { ...fit.surfaceSds } },
-    tubes: fit.tubes.map((tube) => tubeView(fit, job, tube, tube.evidence.rungs.flatMap(rungView))),
+    tubes: fit.tubes.map((tube) =>
+      tubeView(
+        fit,
+        job,
+        tube,
+        tube.evidence.rungs.flatMap((rung) => rungView(tube.tube.id, rung)),
+      ),
+    ),
   };
+}
+
+/** A swatch of a file as it is called where its tube stands above it: "deep-blue-1:4" is "1:4". */
+function underTube(tubeId: string, swatchId: string): string {
+  const rest = swatchId.startsWith(tubeId) ? swatchId.slice(tubeId.length).replace(/^[\s_./-]+/, '') : '';
+  return rest || swatchId;
 }
 
 function spectrumOf(fit: PaletteFit, fitted: FittedSwatch): TubeFitAnswer['rungs'][number]['spectrum'] {
@@ -93,7 +106,7 @@ function notBelieved(fit: PaletteFit, job: FitJob, tubeId: string): TubeFitAnswe
       return {
         swatchIds: [...swatches],
         rungId: origin?.rungId ?? null,
-        name: origin?.name ?? swatches[0]!,
+        name: origin?.name ?? underTube(tubeId, swatches[0]!),
         sentence: words,
         weighed: weighed ?? null,
         readsLike: reads ?? null,

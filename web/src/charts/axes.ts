@@ -9,6 +9,12 @@ export interface Tick {
   readonly minor?: boolean;
 }
 
+/** px a letter of the axes takes, on the wide side: figures and capitals. */
+const LETTER = 7.5;
+
+/** About how wide a text in a chart stands, px. */
+export const textWidth = (text: string): number => text.length * LETTER;
+
 const GRID = 0.16;
 const MINOR = 0.07;
 const RULE = 0.7;

@@ -1,4 +1,5 @@
 import { type SVGTemplateResult, svg } from 'lit';
+import { textWidth } from './axes.ts';
 
 export interface EndLabel {
   readonly y: number;
@@ -13,6 +14,15 @@ export function spread(labels: readonly EndLabel[], gap: number, top: number, bo
   for (let i = ys.length - 1, limit = bottom; i >= 0; i--, limit = ys[i + 1]! - gap)
     ys[i] = Math.min(ys[i]!, limit);
   return sorted.map((label, i) => ({ text: label.text, y: ys[i]! }));
+}
+
+/** px between a curve and its name. */
+const GAP = 8;
+
+/** px beside a plot of this width for the names at the ends of its curves: what the longest takes, at most a third. */
+export function roomAtEnds(names: readonly string[], width: number): number {
+  const longest = Math.max(...names.map(textWidth));
+  return Math.min(Math.ceil(GAP + longest), Math.floor(width / 3));
 }
 
 /** Names written at the ends of their curves, so that no key has to be looked up. */

@@ -5,8 +5,8 @@ import { define } from '../parts/tl-element.ts';
 import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
 import { type Point, band, dot, stroke, whisker } from './curve.ts';
-import { endLabels } from './end-labels.ts';
-import { NARROW, curveHeight, frameFor } from './frame.ts';
+import { endLabels, roomAtEnds } from './end-labels.ts';
+import { curveHeight, frameFor } from './frame.ts';
 import type { ChartPicture, ChartTable } from './model.ts';
 import { num } from '../text/numbers.ts';
 import { linearTicks } from './ticks.ts';
@@ -43,7 +43,14 @@ export class ReflectanceChart extends ChartElement {
     const labelled = this.series.length > 1;
     const f = frameFor(width, 0.5, {
       tall: curveHeight(width),
-      ...(labelled ? { right: width < NARROW ? 72 : 96 } : {}),
+      ...(labelled
+        ? {
+            right: roomAtEnds(
+              this.series.map((s) => s.label),
+              width,
+            ),
+          }
+        : {}),
     });
     const nms = this.series.flatMap((s) => [...(s.curve?.nm ?? []), ...(s.points?.nm ?? [])]);
     const values = this.series.flatMap((s) => [

@@ -1,6 +1,6 @@
 import { nothing, svg } from 'lit';
 import { scaleLinear, scalePoint } from 'd3-scale';
-import { bottomAxis, leftAxis } from './axes.ts';
+import { bottomAxis, leftAxis, textWidth } from './axes.ts';
 import { define } from '../parts/tl-element.ts';
 import { ChartElement } from './chart-element.ts';
 import { chartWords } from '../text/charts.ts';
@@ -53,7 +53,9 @@ export class ResidualChart extends ChartElement {
     const y = scaleLinear([0, top * 1.05], [f.bottom, f.top]).nice(4);
     const many = this.rungs.length > 24;
     const size = many ? 4 : 7;
-    const every = Math.ceil(this.rungs.length / (width < NARROW ? 5 : 10));
+    // As many names as stand beside each other with a gap between them.
+    const widest = Math.max(...this.rungs.map((r) => textWidth(r.label))) + 12;
+    const every = Math.ceil(widest / x.step());
     const ticks = this.rungs.map((r, i) => ({
       at: x(i)!,
       text: i % every || many ? '' : r.label,
