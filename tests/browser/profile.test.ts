@@ -78,6 +78,8 @@ describe('Profile', () => {
     await measuredPalette(bench.address);
     await page.goto(`${bench.address}/#/profile`);
     await page.locator('tl-tube-replace').getByLabel('The old tube').waitFor();
+    // The history comes with its own answer, and holds the fit just made.
+    await page.locator('.history li').first().waitFor();
     const before = await page.locator('.history li').count();
     const replace = page.locator('tl-tube-replace');
     await replace.getByLabel('The new tube').selectOption({ label: 'the same tube, measured again' });
