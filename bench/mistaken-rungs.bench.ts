@@ -64,6 +64,8 @@ function exchanged(set: SwatchSet, seed: number): Trial {
 const spoilt = (seed: number, kind: Kind, id: string, by: (v: number) => number): SwatchSet =>
   inventedSet(seed, { kind, spoil: (at, reading) => (at === id ? reading.map(by) : reading) });
 
+const KINDS: readonly Kind[] = ['spectral', 'bands', 'tristimulus'];
+
 const MISTAKES: Readonly<Record<string, (seed: number, kind: Kind) => Trial>> = {
   none: (seed, kind) => ({ set: inventedSet(seed, { kind }), guilty: [] }),
   'none, 0.1 g scale': (seed, kind) => ({
@@ -119,6 +121,10 @@ export function row(name: string, seeds: readonly number[], kind: Kind): string 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const seeds = Array.from({ length: Number(process.argv[2] ?? 12) }, (_, i) => 801 + i);
   const kind = (process.argv[3] ?? 'spectral') as Kind;
+  if (!KINDS.includes(kind)) {
+    console.error(`"${kind}" is no kind of reading; give one of ${KINDS.join(', ')}.`);
+    process.exit(1);
+  }
   console.log(`${`${kind}, one mistake a palette`.padEnd(32)}   right   named  warned   other`);
   for (const name of Object.keys(MISTAKES)) console.log(row(name, seeds, kind));
 }
