@@ -1,5 +1,6 @@
 import type { SwatchSet } from '../../src/calibrate/swatch-set/schema.ts';
 import { nextMeasurements } from '../../src/fit/advice/next-measurements.ts';
+import { frameWords } from '../../src/fit/frame-words.ts';
 import { type DoubtSources, doubtSources } from '../../src/fit/evidence/doubt-sources.ts';
 import { type DryingShift, dryingShift, dryingShiftsIn } from '../../src/fit/drying-shift.ts';
 import { type StatedThickness, type TubeFilm, tubeFilm } from '../../src/fit/film-facts/tube-film.ts';
@@ -58,6 +59,8 @@ export interface FitReport {
   readonly message: string;
   readonly iterations: number;
   readonly warnings: readonly string[];
+  /** What was found of surface and white from all tubes together; null where it was assumed. */
+  readonly frame: string | null;
 }
 
 /** Everything `fit` says of a palette. @throws RangeError for a film or a tube that cannot be told of */
@@ -73,6 +76,7 @@ export function fitReport(fit: PaletteFit, set: SwatchSet, options: ReportOption
     message: fit.message,
     iterations: fit.iterations,
     warnings: fit.warnings,
+    frame: frameWords(fit.palette, fit.surfaceSds) ?? null,
   };
 }
 

@@ -10,7 +10,7 @@ const SOURCES = {
 
 /** What `fit` prints: how far each tube can be trusted, what it does as a film, and what to mend. */
 export function fitTable(report: FitReport): string {
-  const { tubes, status, message, iterations, warnings } = report;
+  const { tubes, status, message, iterations, warnings, frame } = report;
   const said = new Set([...warnings, ...tubes.flatMap((t) => t.warnings.map((w) => `${t.id}: ${w}`))]);
   // A sentence that names its swatch needs no tube before it.
   for (const w of warnings) for (const t of tubes) said.delete(`${t.id}: ${w}`);
@@ -19,6 +19,7 @@ export function fitTable(report: FitReport): string {
     '',
     filmTable(tubes),
     '',
+    ...(frame ? [frame] : []),
     `${status === 'converged' ? 'Converged' : 'Stopped'} after ${iterations} steps: ${message}`,
     ...[...said].map((sentence) => `Warning: ${sentence}`),
     ...tubes.flatMap((t) => t.drying.map((d) => `Drying: ${d.words}`)),

@@ -19,6 +19,13 @@ export const FIT = catalogue('fit', {
   'rungs-disagree': 'the rungs disagree, {by:figure} on average: paint and read the ladder again',
   'too-few-rungs': 'too few rungs to check them against each other',
   trust: '{parts:list}.',
+  frame:
+    'Found from all tubes together: {parts:list}. These serve the mixtures: they take up what the equations miss, and are no properties of paint or varnish.',
+  'frame-inside':
+    'k2, the light that the surface turns back inside, is {value:figure} give or take {doubt:figure}',
+  'frame-haze': 'the haze of the surface is {value:figure} give or take {doubt:figure}',
+  'frame-crowding':
+    'a gram of the white scatters {percent:figure} % more spread thin than crowded in its masstone, give or take {doubt:figure} %',
   'y-is': 'Y is {Y:figure}',
   'light-for-both':
     '{read:said}: light enough for ISO 6504-3 (over {iso:figure}) and ASTM D2805 (over {astm:figure}).',

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
+import { frameWords } from '../../../../src/fit/frame-words.ts';
 import type { PaletteProfile, ProfileTube } from '../../../../src/profile/schema.ts';
 import { call } from '../../api/call.ts';
 import { EventsController } from '../../api/events.ts';
@@ -79,6 +80,9 @@ export class TlConstantsScreen extends TlElement {
     css`
       .sheet-link {
         justify-self: start;
+      }
+      .frame {
+        font-size: var(--t-small);
       }
     `,
   ];
@@ -185,6 +189,7 @@ export class TlConstantsScreen extends TlElement {
     }
     const fit = this.#fitOf(tube);
     const left = fit?.notBelieved[0];
+    const frame = frameWords(palette.profile, palette.profile.surface.estimated);
     const warned = left ? notBelievedSays(left) : tube.evidence?.warnings.map(said)[0];
     return html`<tl-page
       heading=${t.title}
@@ -217,6 +222,7 @@ export class TlConstantsScreen extends TlElement {
         @tl-against=${(e: CustomEvent<string>) => (this.against = e.detail)}
         @tl-thickness=${(e: CustomEvent<number>) => (this.thickness = e.detail)}
       ></tl-tube-view>
+      ${frame ? html`<p class="frame">${said(frame)}</p>` : nothing}
       ${this.#fit.error ? html`<tl-notice kind="warning" live>${this.#fit.error.message}</tl-notice>` : nothing}
       <a class="sheet-link no-print" href=${linkTo('constants', 'sheet')}>${t.sheet}</a>
     </tl-page>`;

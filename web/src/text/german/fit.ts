@@ -19,6 +19,12 @@ export const fitGerman = german(FIT, {
   'rungs-disagree': 'die Sprossen widersprechen sich, im Mittel um {by}: Leiter neu aufziehen und messen',
   'too-few-rungs': 'zu wenige Sprossen, um sie aneinander zu prüfen',
   trust: '{parts}.',
+  frame:
+    'Aus allen Tuben zusammen gefunden: {parts}. Diese dienen den Mischungen: sie nehmen auf, was den Gleichungen entgeht, und sind keine Eigenschaften von Farbe oder Firnis.',
+  'frame-inside': 'k2, das Licht, das die Oberfläche nach innen zurückwirft, ist {value}, auf {doubt} genau',
+  'frame-haze': 'der Schleier der Oberfläche ist {value}, auf {doubt} genau',
+  'frame-crowding':
+    'ein Gramm des Weiß streut dünn verteilt {percent} % mehr als gedrängt im Vollton, auf {doubt} % genau',
   'y-is': 'Y ist {Y}',
   'light-for-both': '{read}: hell genug für ISO 6504-3 (über {iso}) und ASTM D2805 (über {astm}).',
   'light-for-one': '{read}: hell genug für ASTM D2805 (über {astm}), zu dunkel für ISO 6504-3 (über {iso}).',
