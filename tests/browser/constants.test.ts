@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { faultsOf, printed } from './printed.ts';
 import { measuredPalette } from './measured-palette.ts';
 
 let bench: BenchUnderTest;
@@ -93,11 +94,7 @@ describe('Constants', () => {
     const tubes = await page.locator('tl-palette-sheet article').count();
     expect(tubes).toBeGreaterThan(2);
     await expect.poll(() => page.locator('tl-palette-sheet tl-constants-chart').count()).toBe(tubes);
-    const pdf = await page.pdf({
-      path: `${PICTURES}/palette-sheet.pdf`,
-      format: 'A4',
-      printBackground: true,
-    });
-    expect(pdf.length).toBeGreaterThan(10_000);
+    const sheets = await printed(page, 'print-palette-sheet');
+    expect(faultsOf(sheets, { pages: Math.ceil(tubes / 3), words: [] })).toEqual([]);
   });
 });

@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { faultsOf, printed } from './printed.ts';
 import { measuredPalette } from './measured-palette.ts';
 
 let bench: BenchUnderTest;
@@ -83,7 +84,7 @@ describe('Limits', () => {
   it('prints the value string', async () => {
     await page.goto(`${bench.address}/#/limits/string`);
     await page.locator('tl-value-string svg').first().waitFor();
-    const pdf = await page.pdf({ path: `${PICTURES}/value-string.pdf`, format: 'A4', printBackground: true });
-    expect(pdf.length).toBeGreaterThan(5_000);
+    const sheets = await printed(page, 'print-value-string');
+    expect(faultsOf(sheets, { pages: 1, words: ['Value string'] })).toEqual([]);
   });
 });

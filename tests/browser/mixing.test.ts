@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { faultsOf, printed } from './printed.ts';
 import { enter, tabTo } from './by-keyboard.ts';
 import { measuredPalette } from './measured-palette.ts';
 
@@ -161,8 +162,8 @@ describe('Mixing', () => {
     // The order of addition is worked out beside the page: the pours come a moment after their heading.
     await card.locator('.grams').first().waitFor();
     await expect.poll(() => card.locator('.grams').count()).toBeGreaterThan(0);
-    const pdf = await alone.pdf({ path: `${PICTURES}/recipe-card.pdf`, format: 'A4', printBackground: true });
-    expect(pdf.length).toBeGreaterThan(5_000);
+    const sheets = await printed(alone, 'print-recipe-card');
+    expect(faultsOf(sheets, { pages: 1, words: [] })).toEqual([]);
   });
 
   it('refuses a card without a recipe in one sentence', async () => {

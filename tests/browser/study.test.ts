@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { faultsOf, printed } from './printed.ts';
 import { fourQuarters } from './made-picture.ts';
 import { measuredPalette } from './measured-palette.ts';
 
@@ -91,7 +92,7 @@ describe('Study', () => {
     await page.getByRole('link', { name: /Sheet for the easel/ }).click();
     await page.locator('tl-family-table tbody tr').first().waitFor();
     await expect.poll(() => page.locator('tl-family-table tbody tr').count()).toBe(4);
-    const pdf = await page.pdf({ path: `${PICTURES}/study-sheet.pdf`, format: 'A4', printBackground: true });
-    expect(pdf.length).toBeGreaterThan(5_000);
+    const sheets = await printed(page, 'print-study-sheet');
+    expect(faultsOf(sheets, { pages: 1, words: [] })).toEqual([]);
   });
 });

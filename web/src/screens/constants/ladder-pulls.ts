@@ -86,8 +86,9 @@ export class TlLadderPulls extends TlElement {
         min-block-size: 48px;
       }
       @media print {
-        .strip {
-          min-block-size: 9mm;
+        .strip,
+        :host([close]) .strip {
+          min-block-size: 10mm;
         }
       }
     `,

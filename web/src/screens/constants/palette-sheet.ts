@@ -110,7 +110,10 @@ export class TlPaletteSheet extends TlElement {
           grid-template-columns: minmax(0, 1fr) 34mm;
         }
         .paint {
-          min-block-size: 60mm;
+          min-block-size: 50mm;
+        }
+        tl-constants-chart {
+          max-inline-size: 75mm;
         }
         tl-sheet-notes {
           margin-block-end: 3mm;

@@ -103,24 +103,27 @@ export class TlValueString extends TlElement {
       @media print {
         ol {
           grid-template-columns: repeat(5, 1fr);
-          gap: 6mm 0;
+          gap: 4mm 0;
         }
         ol.wide {
           grid-template-columns: repeat(4, 1fr);
         }
         svg {
-          block-size: 16mm;
+          block-size: 12mm;
+        }
+        dl {
+          margin-block: 2mm 0;
         }
         .whole {
           break-inside: avoid;
         }
         h3 {
-          margin-block-start: 6mm;
+          margin-block-start: 4mm;
         }
         /* The step itself, painted under its picture, edge to edge with its neighbours. */
         .paint {
           display: block;
-          block-size: 20mm;
+          block-size: 15mm;
           padding: 1mm;
           border: 0.5pt dashed #000;
           font-size: var(--t-small);
