@@ -1,7 +1,7 @@
 /** What a palette can reach, with and without a tube, and its value string on paper. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { type BenchUnderTest, benchUnderTest } from './bench-under-test.ts';
 import { faultsOf, printed } from './printed.ts';
 import { measuredPalette } from './measured-palette.ts';
 

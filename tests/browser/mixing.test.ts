@@ -1,7 +1,7 @@
 /** From a wanted colour to grams on a card, and a pile that came out wrong. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { type BenchUnderTest, benchUnderTest } from './bench-under-test.ts';
 import { faultsOf, printed } from './printed.ts';
 import { enter, tabTo } from './by-keyboard.ts';
 import { measuredPalette } from './measured-palette.ts';

@@ -1,7 +1,7 @@
 /** A picture as families with recipes: chosen, cropped by keyboard, printed. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BenchUnderTest, PICTURES, benchUnderTest } from './bench-under-test.ts';
+import { type BenchUnderTest, benchUnderTest } from './bench-under-test.ts';
 import { faultsOf, printed } from './printed.ts';
 import { fourQuarters } from './made-picture.ts';
 import { measuredPalette } from './measured-palette.ts';
@@ -17,7 +17,8 @@ beforeAll(async () => {
 });
 afterAll(() => bench.close());
 
-const families = () => page.locator('tl-family-list li');
+// A family's row and not the two names under its patches, which are list items too.
+const families = () => page.locator('tl-family-list li:has(h3)');
 
 describe('Study', () => {
   it('refuses a file that is no picture in one sentence', async () => {

@@ -20,6 +20,14 @@ export function patchOfLab(lab: Lab): Patch {
   return { lab, value: valueOfLuminance(adaptXyz(xyzFromLab(lab), 'C/2deg').Y) };
 }
 
+/**
+ * A Lab with no spectrum, beside a patch whose spectrum is known. What adaptation misses is nearly the same for two
+ * colours that look alike, so it is taken off: equal colours get equal values, and the known one keeps its own.
+ */
+export function patchBeside(lab: Lab, known: Patch): Patch {
+  return { lab, value: patchOfLab(lab).value + known.value - patchOfLab(known.lab).value };
+}
+
 /** A neutral of a wanted value, for drawings that have no reading. */
 export function neutralPatch(L: number): Patch {
   return patchOfLab({ L, a: 0, b: 0, white: DEFAULT_WHITE });

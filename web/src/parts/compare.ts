@@ -80,7 +80,7 @@ export class TlCompare extends TlElement {
     return html`<svg viewBox="0 0 160 100" preserveAspectRatio="none" role="img" aria-label=${label}>
         <rect width="160" height="50" fill="#ececec"></rect>
         <rect y="50" width="160" height="50" fill="#0b0b0b"></rect>
-        ${this.patches.map((p, i) => this.#strip(8 + i * wide, wide, p))}
+        ${this.patches.map((p, i) => this.#strip(8 + i * wide, wide, p, i === n - 1))}
       </svg>
       <ul aria-hidden="true">
         ${this.patches.map((p, i) => html`<li><b>${this.names[i] ?? ''}</b>${says(p)}</li>`)}
@@ -88,10 +88,10 @@ export class TlCompare extends TlElement {
       ${dE === undefined ? nothing : html`<p>${t.differenceLong(num(dE, 1))}</p>`}`;
   }
 
-  #strip(x: number, width: number, patch: Patch) {
-    // A hair of overlap: without it some screens draw a seam where two rectangles touch.
+  #strip(x: number, width: number, patch: Patch, last: boolean) {
+    // Under the next one, which is drawn over it: where two only touch, screens and printers let the card shine through.
     const { css: fill, shown } = onThisScreen(patch.lab);
-    return svg`<rect x=${x} y="10" width=${width + 0.15} height="80" fill=${fill}></rect>
+    return svg`<rect x=${x} y="10" width=${last ? width : 1.5 * width} height="80" fill=${fill}></rect>
       ${shown ? nothing : gamutMark(x + width, 90, 10)}`;
   }
 }

@@ -112,6 +112,7 @@ export class TlLadderPulls extends TlElement {
   }
 
   #row(pull: Pull) {
+    // What was predicted is drawn whole and the reading over it: where two only touch, the card shines through.
     const t = constantsWords();
     const names = [
       `${t.predicted} ${patchName(pull.predicted)}`,
@@ -129,8 +130,7 @@ export class TlLadderPulls extends TlElement {
         >
           <rect width="100.3" height="100" fill="#0b0b0b"></rect>
           <rect x="100" width="100" height="100" fill="#ececec"></rect>
-          ${strip(pull.predicted, 10, pull.measured ? 40.4 : 80)}
-          ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
+          ${strip(pull.predicted, 10, 80)} ${pull.measured ? strip(pull.measured, 50, 40) : nothing}
           ${pull.overBlack ? strip(pull.overBlack, 10, 80, 94.2) : nothing}
         </svg>
       </div>

@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { splitDifference } from '../../../../src/mix/match/difference.ts';
-import { type Patch, patchOfLab } from '../../design/patch.ts';
+import { type Patch, patchBeside, patchOfLab } from '../../design/patch.ts';
 import { patchOfReflectance } from '../../design/patch-of-reflectance.ts';
 import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
@@ -51,7 +51,7 @@ export function pileView(
   }
   const comparable = wanted.lab.white === mix.lab.white;
   return html`<tl-compare
-      .patches=${[wantedPatch(wanted), wanted.spectrum ? patchOfReflectance(mix.reflectance) : patchOfLab(mix.lab)]}
+      .patches=${wanted.spectrum ? [patchOfReflectance(wanted.spectrum), patchOfReflectance(mix.reflectance)] : [patchBeside(wanted.lab, mix), mix]}
       .names=${[t.want, t.mix]}
     ></tl-compare>
     ${comparable ? html`<p><b>${splitWords(splitDifference(wanted.lab, mix.lab))}</b></p>` : nothing}

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { patchOfLab } from '../../design/patch.ts';
+import { patchBeside } from '../../design/patch.ts';
 import '../../parts/compare.ts';
 import '../../parts/drawdown.ts';
 import '../../parts/empty.ts';
@@ -153,7 +153,7 @@ export class TlRecipeCard extends TlElement {
     const t = mixingWords();
     const { masses, wanted } = this.content;
     const mix = this.#mix.value;
-    const patch = mix && (wanted ? patchOfLab(mix.lab) : { lab: mix.lab, value: mix.value });
+    const patch = mix && { lab: mix.lab, value: mix.value };
     const total = Object.values(masses).reduce((sum, g) => sum + g, 0);
     if (total === 0) {
       return html`<tl-page heading=${t.cardTitle}>
@@ -170,7 +170,7 @@ export class TlRecipeCard extends TlElement {
           ${
             patch && wanted
               ? html`<tl-compare
-                  .patches=${[patchOfLab(wanted), patch]}
+                  .patches=${[patchBeside(wanted, patch), patch]}
                   .names=${[t.want, t.mixedColour]}
                 ></tl-compare>`
               : html`<tl-drawdown size="fill" .patch=${patch} heading=${t.mixedColour}></tl-drawdown>`

@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { Lab } from '../../../../src/colour/lab.ts';
 import type { PaletteProfile } from '../../../../src/profile/schema.ts';
-import { patchOfLab } from '../../design/patch.ts';
+import { patchBeside } from '../../design/patch.ts';
 import '../../parts/compare.ts';
 import { TlElement, define } from '../../parts/tl-element.ts';
 import { splitWords } from '../../text/differences.ts';
@@ -88,7 +88,7 @@ export class TlRecipeList extends TlElement {
         const made = asMade(found);
         return html`<li>
           <tl-compare
-            .patches=${[patchOfLab(this.wanted), patchOfLab(mix.prediction.lab)]}
+            .patches=${[patchBeside(this.wanted, mix.prediction), mix.prediction]}
             .names=${[t.want, t.mix]}
             .difference=${mix.deltaE00}
           ></tl-compare>
