@@ -94,7 +94,13 @@ describe('Constants', () => {
     const tubes = await page.locator('tl-palette-sheet article').count();
     expect(tubes).toBeGreaterThan(2);
     await expect.poll(() => page.locator('tl-palette-sheet tl-constants-chart').count()).toBe(tubes);
+    const labels = await page.locator('tl-palette-sheet article h2').allInnerTexts();
     const sheets = await printed(page, 'print-palette-sheet');
-    expect(faultsOf(sheets, { pages: Math.ceil(tubes / 3), words: [] })).toEqual([]);
+    expect(
+      faultsOf(sheets, {
+        pages: Math.ceil(tubes / 3),
+        words: [...labels, 'wavelength, nm', 'undertone', 'Printed colour is not paint colour'],
+      }),
+    ).toEqual([]);
   });
 });

@@ -52,7 +52,12 @@ describe('the weighing plan', () => {
 
   it('prints as one A4 sheet with a box for each drawdown', async () => {
     const sheets = await printed(page, 'print-ladder-card');
-    expect(faultsOf(sheets, { pages: 1, words: [] })).toEqual([]);
+    expect(
+      faultsOf(sheets, {
+        pages: 1,
+        words: ['Ladder card', 'Weighing plan', 'safety data sheet', 'Pull here'],
+      }),
+    ).toEqual([]);
   });
 });
 

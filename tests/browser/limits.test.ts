@@ -85,6 +85,11 @@ describe('Limits', () => {
     await page.goto(`${bench.address}/#/limits/string`);
     await page.locator('tl-value-string svg').first().waitFor();
     const sheets = await printed(page, 'print-value-string');
-    expect(faultsOf(sheets, { pages: 1, words: ['Value string'] })).toEqual([]);
+    expect(
+      faultsOf(sheets, {
+        pages: 1,
+        words: ['Value string', 'Highlights', /\d\.\d\d g/, 'Printed colour is not paint colour'],
+      }),
+    ).toEqual([]);
   });
 });

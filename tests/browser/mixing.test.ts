@@ -163,7 +163,12 @@ describe('Mixing', () => {
     await card.locator('.grams').first().waitFor();
     await expect.poll(() => card.locator('.grams').count()).toBeGreaterThan(0);
     const sheets = await printed(alone, 'print-recipe-card');
-    expect(faultsOf(sheets, { pages: 1, words: [] })).toEqual([]);
+    expect(
+      faultsOf(sheets, {
+        pages: 1,
+        words: ['Recipe card', 'Pour in this order', /\d g/, 'Printed colour is not paint colour'],
+      }),
+    ).toEqual([]);
   });
 
   it('refuses a card without a recipe in one sentence', async () => {

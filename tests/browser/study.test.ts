@@ -94,6 +94,15 @@ describe('Study', () => {
     await page.locator('tl-family-table tbody tr').first().waitFor();
     await expect.poll(() => page.locator('tl-family-table tbody tr').count()).toBe(4);
     const sheets = await printed(page, 'print-study-sheet');
-    expect(faultsOf(sheets, { pages: 1, words: [] })).toEqual([]);
+    expect(
+      faultsOf(sheets, {
+        pages: 1,
+        words: [
+          'Paint for the whole study',
+          /value \d\.\d, (warm|cool)/,
+          'Printed colour is not paint colour',
+        ],
+      }),
+    ).toEqual([]);
   });
 });
