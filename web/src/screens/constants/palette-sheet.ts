@@ -20,6 +20,7 @@ import type { FilmsAnswer } from '../../workers/films-job.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import type { Pull } from './ladder-pulls.ts';
 import './ladder-pulls.ts';
+import { namedUnder } from './rung-name.ts';
 import { curvesOf, pullsOf } from './tube-facts.ts';
 
 /** Every tube on paper: its ladder and undertone as pulls, a box left white for real paint, K and S, trust in words. */
@@ -164,11 +165,11 @@ export class TlPaletteSheet extends TlElement {
 
   #tube(tube: ProfileTube) {
     const t = constantsWords();
-    const fit = this.fit?.tubes.find((f) => f.tubeId === tube.id);
-    const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>()).map((pull) => ({
-      ...pull,
-      name: withoutTube(pull.name, tube),
-    }));
+    const fit = namedUnder(
+      this.fit?.tubes.find((f) => f.tubeId === tube.id),
+      tube,
+    );
+    const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>());
     const first = pulls[0];
     const film = this.#thin.value?.get(tube.id)?.films[0];
     const undertone: Pull[] = film
@@ -205,14 +206,6 @@ export class TlPaletteSheet extends TlElement {
       </div>
     </article>`;
   }
-}
-
-/** A rung from a file may carry its tube's name before its own: under the tube's heading its own is enough. */
-function withoutTube(rung: string, { id, label }: ProfileTube): string {
-  for (const name of [id, label]) {
-    if (rung.startsWith(name)) return rung.slice(name.length).replace(/^[\s:_-]+/, '') || rung;
-  }
-  return rung;
 }
 
 define('tl-palette-sheet', TlPaletteSheet);

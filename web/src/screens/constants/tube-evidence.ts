@@ -9,6 +9,7 @@ import { TlElement, define } from '../../parts/tl-element.ts';
 import { num } from '../../text/numbers.ts';
 import { tubeFactsWords } from '../../text/tube-facts.ts';
 import { trustFigures } from './tube-facts.ts';
+import { ownName } from './rung-name.ts';
 
 /** Ratios that differ by less than this are called the same, in per cent. */
 const SAME_PERCENT = 1;
@@ -66,7 +67,7 @@ export class TlTubeEvidence extends TlElement {
       return this.fit.rungs.map((r) => ({ ...r, leftOut: r.leftOutDeltaE00 }));
     }
     return (this.tube.evidence?.rungs ?? []).map((r) => ({
-      name: r.id,
+      name: ownName(r.id, this.tube),
       deltaE00: r.deltaE00,
       leftOut: r.leftOutDeltaE00 ?? null,
       mcdm: r.mcdm ?? null,

@@ -1,0 +1,25 @@
+import type { TubeFitAnswer } from '../../../../server/api/fits.ts';
+import type { ProfileTube } from '../../../../src/profile/schema.ts';
+
+/** A rung from a file may carry its tube's name before its own: under the tube's heading its own is enough. */
+export function ownName(rung: string, { id, label }: Pick<ProfileTube, 'id' | 'label'>): string {
+  for (const name of [id, label]) {
+    if (rung.startsWith(name)) return rung.slice(name.length).replace(/^[\s:_-]+/, '') || rung;
+  }
+  return rung;
+}
+
+const named = new WeakMap<TubeFitAnswer, TubeFitAnswer>();
+
+/** A tube's fit with its rungs called by their own names; the same answer for the same fit, so nothing is drawn twice. */
+export function namedUnder(
+  fit: TubeFitAnswer | undefined,
+  tube: Pick<ProfileTube, 'id' | 'label'>,
+): TubeFitAnswer | undefined {
+  if (!fit) return undefined;
+  const known = named.get(fit);
+  if (known) return known;
+  const short = { ...fit, rungs: fit.rungs.map((rung) => ({ ...rung, name: ownName(rung.name, tube) })) };
+  named.set(fit, short);
+  return short;
+}
