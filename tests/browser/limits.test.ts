@@ -92,4 +92,13 @@ describe('Limits', () => {
       }),
     ).toEqual([]);
   });
+
+  it('keeps the highlights whole where a longer string takes a second page', async () => {
+    const german = await bench.page({ language: 'de', theme: 'dark' });
+    await german.goto(`${bench.address}/#/limits/string`);
+    await german.locator('tl-value-string ol[aria-label="Lichter"] svg').first().waitFor();
+    const sheets = await printed(german, 'print-value-string-german');
+    expect(faultsOf(sheets, { pages: 2, words: ['Tonwertreihe', /\d,\d\d g/] })).toEqual([]);
+    for (const { pages } of sheets) expect(pages[1]!.words).toContain('Lichter');
+  });
 });

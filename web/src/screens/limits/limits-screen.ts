@@ -293,12 +293,12 @@ export class TlLimitsScreen extends TlElement {
     return html`<tl-page heading="${t.string}: ${t.ways[this.choice.way]}" lead=${sheetWords().stringIs}>
       <tl-next slot="next" label=${t.print} @click=${() => window.print()}></tl-next>
       <a class="no-print" href=${linkTo('limits')}>${t.back}</a>
+      <tl-sheet-notes .profile=${profile}></tl-sheet-notes>
       ${
         this.#string.value
           ? this.#laid(profile, this.#string.value)
           : html`<tl-progress label=${t.working}></tl-progress>`
       }
-      <tl-sheet-notes .profile=${profile}></tl-sheet-notes>
     </tl-page>`;
   }
 
