@@ -50,7 +50,7 @@ describe('the weighing plan', () => {
       .waitFor();
   });
 
-  it('prints as one A4 sheet with a box for each drawdown', async () => {
+  it('prints as one sheet of either paper with a box for each drawdown', async () => {
     const sheets = await printed(page, 'print-ladder-card');
     expect(
       faultsOf(sheets, {

@@ -3,8 +3,8 @@
  * so that what is needed to read the sheet must be drawn), and pdf.js, another hand than the one that wrote it, turns
  * each page back into a picture and into words.
  *
- *   const sheet = await printed(page, 'recipe-card');
- *   for (const pages of sheet) ...        // once on A4, once on Letter
+ *   const sheets = await printed(page, 'print-recipe-card');     // on A4 and on Letter
+ *   expect(faultsOf(sheets, { pages: 1, words: ['Recipe card'] })).toEqual([]);
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';

@@ -2,7 +2,6 @@
  * Colour on a screen wider than sRGB: CSS Color 4 display-p3 where Media Queries 4 `color-gamut: p3` holds. Chromium
  * answers the query as asked; what it draws is not measured here.
  */
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { benchUnderTest, type BenchUnderTest } from './bench-under-test.ts';
 import { measuredPalette } from './measured-palette.ts';
@@ -16,7 +15,7 @@ beforeAll(async () => {
 });
 afterAll(() => bench.close());
 
-async function filmsOn(gamut: 'srgb' | 'p3'): Promise<{ page: Page; fills: string[]; outside: number }> {
+async function filmsOn(gamut: 'srgb' | 'p3'): Promise<{ fills: string[]; outside: number }> {
   const page = await bench.page();
   const devtools = await page.context().newCDPSession(page);
   await devtools.send('Emulation.setEmulatedMedia', { features: [{ name: 'color-gamut', value: gamut }] });
@@ -26,7 +25,7 @@ async function filmsOn(gamut: 'srgb' | 'p3'): Promise<{ page: Page; fills: strin
     .locator('tl-tube-films tl-drawdown svg [fill]')
     .evaluateAll((drawn) => drawn.map((d) => d.getAttribute('fill') ?? ''));
   const outside = await page.locator('tl-tube-films').getByText('outside this screen').count();
-  return { page, fills, outside };
+  return { fills, outside };
 }
 
 describe('paint on a screen', () => {

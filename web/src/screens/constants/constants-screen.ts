@@ -31,7 +31,7 @@ import type { Ladder } from '../../../../server/api/ladders.ts';
 import type { FilmsAnswer } from '../../workers/films-job.ts';
 import './palette-sheet.ts';
 import './tube-band.ts';
-import { namedUnder } from './rung-name.ts';
+import { fitUnder } from './rung-name.ts';
 import type { BandTube } from './tube-band.ts';
 import './tube-view.ts';
 import { FILMS } from './tube-films.ts';
@@ -244,10 +244,7 @@ export class TlConstantsScreen extends TlElement {
   }
 
   #fitOf(tube: ProfileTube): TubeFitAnswer | undefined {
-    return namedUnder(
-      this.#fit.value?.tubes.find((f) => f.tubeId === tube.id),
-      tube,
-    );
+    return fitUnder(this.#fit.value, tube);
   }
 
   #against({ profile }: Opened, tube: ProfileTube): string {

@@ -20,7 +20,7 @@ import type { FilmsAnswer } from '../../workers/films-job.ts';
 import { searchBench } from '../../workers/palette-controller.ts';
 import type { Pull } from './ladder-pulls.ts';
 import './ladder-pulls.ts';
-import { namedUnder } from './rung-name.ts';
+import { fitUnder } from './rung-name.ts';
 import { curvesOf, pullsOf } from './tube-facts.ts';
 
 /** Every tube on paper: its ladder and undertone as pulls, a box left white for real paint, K and S, trust in words. */
@@ -165,10 +165,7 @@ export class TlPaletteSheet extends TlElement {
 
   #tube(tube: ProfileTube) {
     const t = constantsWords();
-    const fit = namedUnder(
-      this.fit?.tubes.find((f) => f.tubeId === tube.id),
-      tube,
-    );
+    const fit = fitUnder(this.fit, tube);
     const pulls = pullsOf(fit, this.rungs?.get(tube.id) ?? new Map<string, Patch>());
     const first = pulls[0];
     const film = this.#thin.value?.get(tube.id)?.films[0];

@@ -1,4 +1,4 @@
-import type { TubeFitAnswer } from '../../../../server/api/fits.ts';
+import type { FitResult, TubeFitAnswer } from '../../../../server/api/fits.ts';
 import type { ProfileTube } from '../../../../src/profile/schema.ts';
 
 /** A rung from a file may carry its tube's name before its own: under the tube's heading its own is enough. */
@@ -11,11 +11,12 @@ export function ownName(rung: string, { id, label }: Pick<ProfileTube, 'id' | 'l
 
 const named = new WeakMap<TubeFitAnswer, TubeFitAnswer>();
 
-/** A tube's fit with its rungs called by their own names; the same answer for the same fit, so nothing is drawn twice. */
-export function namedUnder(
-  fit: TubeFitAnswer | undefined,
+/** The fit of a tube, its rungs called by their own names; the same answer for the same fit, so nothing is drawn twice. */
+export function fitUnder(
+  result: FitResult | undefined,
   tube: Pick<ProfileTube, 'id' | 'label'>,
 ): TubeFitAnswer | undefined {
+  const fit = result?.tubes.find((f) => f.tubeId === tube.id);
   if (!fit) return undefined;
   const known = named.get(fit);
   if (known) return known;
